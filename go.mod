@@ -1,0 +1,3 @@
+module curvewright
+
+go 1.26

@@ -1,0 +1,471 @@
+package units
+
+// absoluteZero is 0 K, the floor of every temperature; the tops of the ranges
+// below lie far beyond anything in a house and exist to catch slips of the keyboard.
+const (
+	celsiusOffset    = 273.15
+	fahrenheitOffset = 459.67
+	fahrenheitScale  = 5.0 / 9.0
+
+	inch       = 0.0254
+	foot       = 12 * inch
+	usGallon   = 231 * inch * inch * inch
+	pound      = 0.45359237
+	btu        = 1055.05585262 // International Table
+	hour       = 3600.0
+	day        = 24 * hour
+	psi        = pound * 9.80665 / (inch * inch)
+	waterFoot  = 2989.06692 // 1 ft of water at 4 °C
+	rValueUnit = fahrenheitScale * foot * foot * hour / btu
+)
+
+// Temperature is a point on the thermometer, in kelvin.
+type Temperature float64
+
+var temperatureDimension = (&dimension{
+	name: "a temperature", example: `70 °F, 21.1 °C, 294 K`, si: "°C", us: "°F", min: 0, max: 2000,
+	units: []unit{
+		{name: "°C", spellings: []string{"C", "deg C", "degC", "celsius", "℃"}, offset: celsiusOffset, decimals: 1},
+		{name: "°F", spellings: []string{"F", "deg F", "degF", "fahrenheit", "℉"}, scale: fahrenheitScale, offset: fahrenheitOffset},
+		{name: "K", spellings: []string{"kelvin"}, decimals: 1},
+	},
+}).index()
+
+func (Temperature) dimension() *dimension { return temperatureDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Temperature) Text(s System) string { return temperatureDimension.text(float64(q), s) }
+
+// Difference is the distance between two temperatures, in kelvin.
+type Difference float64
+
+var differenceDimension = (&dimension{
+	name: "a temperature difference", example: `20 °F, 11 K`, si: "K", us: "°F", min: -1500, max: 1500,
+	units: []unit{
+		{name: "K", spellings: []string{"kelvin", "°C", "C", "deg C", "degC", "C°"}, decimals: 1},
+		{name: "°F", spellings: []string{"F", "deg F", "degF", "F°"}, scale: fahrenheitScale},
+	},
+}).index()
+
+func (Difference) dimension() *dimension { return differenceDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Difference) Text(s System) string { return differenceDimension.text(float64(q), s) }
+
+// Power is a rate of heat, in watts.
+type Power float64
+
+var powerDimension = (&dimension{
+	name: "a heat output", example: `38,000 Btu/h, 38 MBH, 11.1 kW, 900 W`, si: "W", us: "Btu/h", min: -1e9, max: 1e9, siLarge: "kW", large: 1000,
+	units: []unit{
+		{name: "W", spellings: []string{"watt", "watts"}, figures: 3},
+		{name: "kW", spellings: []string{"kilowatt"}, scale: 1000, figures: 3},
+		{name: "Btu/h", spellings: []string{"Btuh", "Btu/hr", "BTU per hour"}, scale: btu / hour, figures: 3},
+		{name: "MBH", spellings: []string{"kBtu/h", "MBtu/h"}, scale: 1000 * btu / hour, figures: 3},
+		{name: "MJ/h", scale: 1e6 / hour, figures: 3},
+		{name: "kcal/h", scale: 4186.8 / hour, figures: 3},
+	},
+}).index()
+
+func (Power) dimension() *dimension { return powerDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Power) Text(s System) string { return powerDimension.text(float64(q), s) }
+
+// Energy is an amount of heat, in joules.
+type Energy float64
+
+var energyDimension = (&dimension{
+	name: "an amount of energy", example: `900 therm, 95 MMBtu, 14,000 kWh`, si: "kWh", us: "therm", min: 0, max: 1e15,
+	units: []unit{
+		{name: "kWh", scale: 1000 * hour, figures: 4},
+		{name: "MWh", scale: 1e6 * hour, figures: 4},
+		{name: "Wh", scale: hour, figures: 4},
+		{name: "J", figures: 4},
+		{name: "kJ", scale: 1e3, figures: 4},
+		{name: "MJ", scale: 1e6, figures: 4},
+		{name: "GJ", scale: 1e9, figures: 4},
+		{name: "Btu", scale: btu, figures: 4},
+		{name: "kBtu", scale: 1e3 * btu, figures: 4},
+		{name: "MMBtu", scale: 1e6 * btu, figures: 4},
+		{name: "therm", spellings: []string{"therms", "thm"}, scale: 1e5 * btu, figures: 4},
+	},
+}).index()
+
+func (Energy) dimension() *dimension { return energyDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Energy) Text(s System) string { return energyDimension.text(float64(q), s) }
+
+// Length is a distance, in metres.
+type Length float64
+
+var lengthDimension = (&dimension{
+	name: "a length", example: `12 ft 6 in, 3/4 in, 2.4 m, 16 mm`, si: "m", us: "ft", min: -1e5, max: 1e6,
+	units: []unit{
+		{name: "m", spellings: []string{"metre", "meter", "metres", "meters"}, figures: 3},
+		{name: "cm", scale: 0.01, figures: 3},
+		{name: "mm", scale: 0.001, figures: 3},
+		{name: "km", scale: 1000, figures: 3},
+		{name: "in", spellings: []string{"\"", "inch", "inches"}, scale: inch, figures: 3},
+		{name: "ft", spellings: []string{"'", "foot", "feet"}, scale: foot, figures: 3},
+		{name: "yd", scale: 3 * foot, figures: 3},
+	},
+}).index()
+
+func (Length) dimension() *dimension { return lengthDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Length) Text(s System) string { return lengthDimension.text(float64(q), s) }
+
+// Area is a surface, in square metres.
+type Area float64
+
+var areaDimension = (&dimension{
+	name: "an area", example: `1,850 ft², 172 m²`, si: "m²", us: "ft²", min: 0, max: 1e6,
+	units: []unit{
+		{name: "m²", spellings: []string{"sq m", "sqm", "m2"}, figures: 4},
+		{name: "cm²", scale: 1e-4, figures: 4},
+		{name: "ft²", spellings: []string{"sq ft", "sqft", "square feet", "sf"}, scale: foot * foot, figures: 4},
+		{name: "in²", spellings: []string{"sq in"}, scale: inch * inch, figures: 4},
+	},
+}).index()
+
+func (Area) dimension() *dimension { return areaDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Area) Text(s System) string { return areaDimension.text(float64(q), s) }
+
+// Volume is a space or an amount of water, in cubic metres.
+type Volume float64
+
+var volumeDimension = (&dimension{
+	name: "a volume", example: `40 gal, 200 L, 12,000 ft³`, si: "m³", us: "ft³", min: 0, max: 1e6,
+	units: []unit{
+		{name: "m³", spellings: []string{"cbm", "cu m"}, figures: 4},
+		{name: "L", spellings: []string{"l", "liter", "litre", "liters", "litres"}, scale: 0.001, figures: 4},
+		{name: "ft³", spellings: []string{"cu ft", "cubic feet", "cf"}, scale: foot * foot * foot, figures: 4},
+		{name: "gal", spellings: []string{"US gal", "gallon", "gallons"}, scale: usGallon, figures: 4},
+	},
+}).index()
+
+func (Volume) dimension() *dimension { return volumeDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Volume) Text(s System) string { return volumeDimension.text(float64(q), s) }
+
+// Flow is a volume of water or air in a time, in cubic metres per second.
+type Flow float64
+
+var flowDimension = (&dimension{
+	name: "a flow", example: `1.2 gpm, 4.5 L/min, 0.3 m³/h, 120 cfm`, si: "L/min", us: "gpm", min: 0, max: 1e3,
+	units: []unit{
+		{name: "m³/s", figures: 3},
+		{name: "m³/h", scale: 1 / hour, figures: 3},
+		{name: "L/s", scale: 1e-3, figures: 3},
+		{name: "L/min", spellings: []string{"lpm", "l/m"}, scale: 1e-3 / 60, figures: 3},
+		{name: "L/h", scale: 1e-3 / hour, figures: 3},
+		{name: "gpm", spellings: []string{"US gpm", "gal/min"}, scale: usGallon / 60, figures: 3},
+		{name: "cfm", spellings: []string{"ft³/min"}, scale: foot * foot * foot / 60, figures: 3},
+	},
+}).index()
+
+func (Flow) dimension() *dimension { return flowDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Flow) Text(s System) string { return flowDimension.text(float64(q), s) }
+
+// Pressure is a gauge pressure or a pressure difference, in pascals.
+type Pressure float64
+
+var pressureDimension = (&dimension{
+	name: "a pressure", example: `18 psi, 1.2 bar, 25 kPa`, si: "bar", us: "psi", min: -1e8, max: 1e8,
+	units: []unit{
+		{name: "bar", scale: 1e5, decimals: 2},
+		{name: "mbar", scale: 100, figures: 3},
+		{name: "Pa", figures: 3},
+		{name: "kPa", scale: 1e3, figures: 3},
+		{name: "psi", spellings: []string{"psig", "lb/in²"}, scale: psi, decimals: 1},
+		{name: "ft w.c.", spellings: []string{"ft of head", "ft head", "ftwc", "ft of water"}, scale: waterFoot, figures: 3},
+		{name: "in w.c.", spellings: []string{"in of water", "inwc"}, scale: waterFoot / 12, figures: 3},
+		{name: "m w.c.", spellings: []string{"mwc", "mWS", "m of water"}, scale: waterFoot / foot, figures: 3},
+	},
+}).index()
+
+func (Pressure) dimension() *dimension { return pressureDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Pressure) Text(s System) string { return pressureDimension.text(float64(q), s) }
+
+// Transmittance is a U-value, in watts per square metre and kelvin.
+type Transmittance float64
+
+var transmittanceDimension = (&dimension{
+	name: "a U-value", example: `0.35 W/m²K, 0.06 Btu/h·ft²·°F, U-0.06`, si: "W/m²K", us: "Btu/h·ft²·°F", min: 0, max: 100,
+	units: []unit{
+		{name: "W/m²K", spellings: []string{"W/(m²·K)", "W/m2K", "W/m²/K", "W/m2/K"}, figures: 3},
+		{name: "Btu/h·ft²·°F", spellings: []string{"Btu/(h·ft²·°F)", "Btu/hr·ft²·°F", "Btu/h/ft²/°F", "Btu/hft²F", "Btu/h·ft²·F", "Btu/hr·ft²·F"}, scale: 1 / rValueUnit, figures: 3},
+		{name: "U", spellings: []string{"U"}, scale: 1 / rValueUnit, figures: 3, prefix: true},
+	},
+}).index()
+
+func (Transmittance) dimension() *dimension { return transmittanceDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Transmittance) Text(s System) string { return transmittanceDimension.text(float64(q), s) }
+
+// Resistance is a thermal resistance of a surface, in square metre kelvin per watt.
+type Resistance float64
+
+var resistanceDimension = (&dimension{
+	name: "a thermal resistance", example: `R-13, 2.3 m²K/W, RSI 2.3`, si: "m²K/W", us: "R-", min: 0, max: 1000,
+	units: []unit{
+		{name: "m²K/W", spellings: []string{"m²·K/W", "m2K/W", "m²·°C/W"}, figures: 3},
+		{name: "h·ft²·°F/Btu", spellings: []string{"hft²F/Btu", "hr·ft²·°F/Btu", "h·ft²·F/Btu"}, scale: rValueUnit, figures: 3},
+		{name: "R-", spellings: []string{"R"}, scale: rValueUnit, figures: 3, prefix: true},
+		{name: "RSI", spellings: []string{"RSI"}, figures: 3, prefix: true},
+	},
+}).index()
+
+func (Resistance) dimension() *dimension { return resistanceDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Resistance) Text(s System) string { return resistanceDimension.text(float64(q), s) }
+
+// Conductivity is the thermal conductivity of a material, in watts per metre and kelvin.
+type Conductivity float64
+
+var conductivityDimension = (&dimension{
+	name: "a conductivity", example: `1.2 W/mK, 0.7 Btu/h·ft·°F`, si: "W/mK", us: "Btu/h·ft·°F", min: 0, max: 1000,
+	units: []unit{
+		{name: "W/mK", spellings: []string{"W/(m·K)", "W/m/K"}, figures: 3},
+		{name: "Btu/h·ft·°F", spellings: []string{"Btu/(h·ft·°F)", "Btu/hr·ft·°F", "Btu/h·ft·F", "Btu/hr·ft·F"}, scale: btu / hour / foot / fahrenheitScale, figures: 3},
+		{name: "Btu·in/h·ft²·°F", spellings: []string{"Btu·in/(h·ft²·°F)", "Btu in/h ft² F"}, scale: btu / hour / foot / foot * inch / fahrenheitScale, figures: 3},
+	},
+}).index()
+
+func (Conductivity) dimension() *dimension { return conductivityDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Conductivity) Text(s System) string { return conductivityDimension.text(float64(q), s) }
+
+// LossCoefficient is heat per kelvin of difference: of a house, of a room, or carried by a stream of water; in watts per kelvin.
+type LossCoefficient float64
+
+var lossCoefficientDimension = (&dimension{
+	name: "a heat loss per degree", example: `180 W/K, 340 Btu/h·°F`, si: "W/K", us: "Btu/h·°F", min: -1e7, max: 1e7,
+	units: []unit{
+		{name: "W/K", spellings: []string{"W/°C"}, figures: 3},
+		{name: "kW/K", scale: 1000, figures: 3},
+		{name: "Btu/h·°F", spellings: []string{"Btu/(h·°F)", "Btu/hr·°F", "Btu/h·F", "Btu/hr·F", "Btu/h/°F"}, scale: btu / hour / fahrenheitScale, figures: 3},
+	},
+}).index()
+
+func (LossCoefficient) dimension() *dimension { return lossCoefficientDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q LossCoefficient) Text(s System) string { return lossCoefficientDimension.text(float64(q), s) }
+
+// Flux is heat through a surface, in watts per square metre.
+type Flux float64
+
+var fluxDimension = (&dimension{
+	name: "a heat flux", example: `60 W/m², 19 Btu/h·ft²`, si: "W/m²", us: "Btu/h·ft²", min: -1e6, max: 1e6,
+	units: []unit{
+		{name: "W/m²", spellings: []string{"W/m2"}, figures: 3},
+		{name: "Btu/h·ft²", spellings: []string{"Btu/(h·ft²)", "Btu/hr·ft²", "Btu/h/ft²"}, scale: btu / hour / foot / foot, figures: 3},
+	},
+}).index()
+
+func (Flux) dimension() *dimension { return fluxDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Flux) Text(s System) string { return fluxDimension.text(float64(q), s) }
+
+// LinearPower is heat per length of an emitter, in watts per metre.
+type LinearPower float64
+
+var linearPowerDimension = (&dimension{
+	name: "an output per length", example: `560 Btu/h·ft, 540 W/m`, si: "W/m", us: "Btu/h·ft", min: 0, max: 1e5,
+	units: []unit{
+		{name: "W/m", figures: 3},
+		{name: "Btu/h·ft", spellings: []string{"Btu/(h·ft)", "Btu/hr·ft", "Btu/h/ft", "Btu/h per ft"}, scale: btu / hour / foot, figures: 3},
+	},
+}).index()
+
+func (LinearPower) dimension() *dimension { return linearPowerDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q LinearPower) Text(s System) string { return linearPowerDimension.text(float64(q), s) }
+
+// AirChange is how often the air of a space is replaced, per second.
+type AirChange float64
+
+var airChangeDimension = (&dimension{
+	name: "an air change", example: `0.5 /h, 7 ach`, si: "/h", us: "/h", min: 0, max: 0.1,
+	units: []unit{
+		{name: "/h", spellings: []string{"1/h", "per hour", "ach", "h-1", "h⁻¹", "ach50", "ac/h", "/hr", "1/hr"}, scale: 1 / hour, decimals: 2},
+	},
+}).index()
+
+func (AirChange) dimension() *dimension { return airChangeDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q AirChange) Text(s System) string { return airChangeDimension.text(float64(q), s) }
+
+// DegreeDays is the sum of daily temperature differences below a base, in kelvin seconds.
+type DegreeDays float64
+
+var degreeDaysDimension = (&dimension{
+	name: "degree-days", example: `7,200 °F·d, 4000 K·d`, si: "K·d", us: "°F·d", min: 0, max: 1e10,
+	units: []unit{
+		{name: "K·d", spellings: []string{"Kd", "°C·d", "K day", "K days", "°C day", "°C days"}, scale: day, figures: 4},
+		{name: "°F·d", spellings: []string{"°F day", "°F days", "F day", "F days", "HDD"}, scale: fahrenheitScale * day, figures: 4},
+	},
+}).index()
+
+func (DegreeDays) dimension() *dimension { return degreeDaysDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q DegreeDays) Text(s System) string { return degreeDaysDimension.text(float64(q), s) }
+
+// Time is a length of time, in seconds.
+type Time float64
+
+var timeDimension = (&dimension{
+	name: "a length of time", example: `10 min, 2 h, 90 s, 3 d`, si: "h", us: "h", min: 0, max: 1e10,
+	units: []unit{
+		{name: "s", spellings: []string{"sec", "second", "seconds"}, figures: 3},
+		{name: "min", spellings: []string{"minute", "minutes"}, scale: 60, figures: 3},
+		{name: "h", spellings: []string{"hr", "hour", "hours"}, scale: hour, figures: 3},
+		{name: "d", spellings: []string{"day", "days"}, scale: day, figures: 3},
+	},
+}).index()
+
+func (Time) dimension() *dimension { return timeDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Time) Text(s System) string { return timeDimension.text(float64(q), s) }
+
+// Fraction is a share of one.
+type Fraction float64
+
+var fractionDimension = (&dimension{
+	name: "a share", example: `85 %, 0.85`, si: "%", us: "%", min: -10, max: 100,
+	units: []unit{
+		{name: "%", spellings: []string{"percent", "pct"}, scale: 0.01, figures: 3},
+		{name: "", scale: 1, figures: 3},
+	},
+}).index()
+
+func (Fraction) dimension() *dimension { return fractionDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Fraction) Text(s System) string { return fractionDimension.text(float64(q), s) }
+
+// RadiatorArea is the rated surface of a cast-iron radiator, in square feet of equivalent direct radiation: a rating, not a measured area.
+type RadiatorArea float64
+
+var radiatorAreaDimension = (&dimension{
+	name: "a radiator rating in EDR", example: `45 EDR, 45 sq ft EDR`, si: "sq ft EDR", us: "sq ft EDR", min: 0, max: 1e4,
+	units: []unit{
+		{name: "sq ft EDR", spellings: []string{"EDR", "ft² EDR", "sqft EDR"}, figures: 3},
+	},
+}).index()
+
+func (RadiatorArea) dimension() *dimension { return radiatorAreaDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q RadiatorArea) Text(s System) string { return radiatorAreaDimension.text(float64(q), s) }
+
+// Celsius makes a temperature from degrees Celsius.
+func Celsius(v float64) Temperature { return Temperature(v + celsiusOffset) }
+
+// Fahrenheit makes a temperature from degrees Fahrenheit.
+func Fahrenheit(v float64) Temperature {
+	return Temperature((v + fahrenheitOffset) * fahrenheitScale)
+}
+
+// Celsius gives the temperature in degrees Celsius.
+func (q Temperature) Celsius() float64 { return float64(q) - celsiusOffset }
+
+// Fahrenheit gives the temperature in degrees Fahrenheit.
+func (q Temperature) Fahrenheit() float64 { return float64(q)/fahrenheitScale - fahrenheitOffset }
+
+// Add moves a temperature by a difference.
+func (q Temperature) Add(d Difference) Temperature { return q + Temperature(d) }
+
+// Sub gives the difference by which q lies above other.
+func (q Temperature) Sub(other Temperature) Difference { return Difference(q - other) }
+
+// Kelvins makes a difference from kelvins (the same as degrees Celsius).
+func Kelvins(v float64) Difference { return Difference(v) }
+
+// FahrenheitDifference makes a difference from degrees Fahrenheit.
+func FahrenheitDifference(v float64) Difference { return Difference(v * fahrenheitScale) }
+
+// Fahrenheit gives the difference in degrees Fahrenheit.
+func (q Difference) Fahrenheit() float64 { return float64(q) / fahrenheitScale }
+
+// BtuPerHour makes a power from Btu/h.
+func BtuPerHour(v float64) Power { return Power(v * btu / hour) }
+
+// BtuPerHour gives the power in Btu/h.
+func (q Power) BtuPerHour() float64 { return float64(q) * hour / btu }
+
+// Feet makes a length from feet.
+func Feet(v float64) Length { return Length(v * foot) }
+
+// Inches makes a length from inches.
+func Inches(v float64) Length { return Length(v * inch) }
+
+// SquareFeet makes an area from square feet.
+func SquareFeet(v float64) Area { return Area(v * foot * foot) }
+
+// SquareFeet gives the area in square feet.
+func (q Area) SquareFeet() float64 { return float64(q) / (foot * foot) }
+
+// GallonsPerMinute makes a flow from US gallons per minute.
+func GallonsPerMinute(v float64) Flow { return Flow(v * usGallon / 60) }
+
+// GallonsPerMinute gives the flow in US gallons per minute.
+func (q Flow) GallonsPerMinute() float64 { return float64(q) * 60 / usGallon }
+
+// LitresPerMinute makes a flow from litres per minute.
+func LitresPerMinute(v float64) Flow { return Flow(v / 60000) }
+
+// BtuPerHourFoot makes an output per length from Btu/h per foot.
+func BtuPerHourFoot(v float64) LinearPower { return LinearPower(v * btu / hour / foot) }
+
+// BtuPerHourFoot gives the output per length in Btu/h per foot.
+func (q LinearPower) BtuPerHourFoot() float64 { return float64(q) * hour * foot / btu }
+
+// RValue makes a thermal resistance from the US R-value, h·ft²·°F/Btu.
+func RValue(v float64) Resistance { return Resistance(v * rValueUnit) }
+
+// RValue gives the thermal resistance as the US R-value, h·ft²·°F/Btu.
+func (q Resistance) RValue() float64 { return float64(q) / rValueUnit }
+
+// PerHour makes an air change from changes per hour.
+func PerHour(v float64) AirChange { return AirChange(v / hour) }
+
+// PerHour gives the changes per hour.
+func (q AirChange) PerHour() float64 { return float64(q) * hour }
+
+// KilowattHours makes an energy from kilowatt hours.
+func KilowattHours(v float64) Energy { return Energy(v * 1000 * hour) }
+
+// Therms makes an energy from therms (100,000 Btu).
+func Therms(v float64) Energy { return Energy(v * 1e5 * btu) }
+
+// KelvinDays makes degree-days from kelvin days.
+func KelvinDays(v float64) DegreeDays { return DegreeDays(v * day) }
+
+// Hours makes a time from hours.
+func Hours(v float64) Time { return Time(v * hour) }
+
+// Number is a plain figure without a unit: an exponent, a slope, a count.
+type Number float64
+
+// Text prints the figure with up to three significant decimals.
+func (q Number) Text(System) string { return trimmed(float64(q)) }
