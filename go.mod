@@ -1,3 +1,5 @@
 module curvewright
 
 go 1.26
+
+require pgregory.net/rapid v1.3.0 // indirect

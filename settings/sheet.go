@@ -1,0 +1,155 @@
+package settings
+
+import (
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// Sheet is the answer to a job: what to enter in the control, in the order in which
+// a person meets the questions, each line with its reason, and beneath it what the
+// lines rest on.
+type Sheet struct {
+	Job      string
+	Place    string
+	Surveyed string
+	By       string
+	System   units.System // in which the sentences were written
+	Scale    units.System // of the control: its values are in these degrees
+	Design   units.Temperature
+	Load     Load
+	Sections []Section
+	Circuits []Circuit
+	Findings []Finding     // what the wanted curve runs into, and what would cure it
+	Cautions []string      // that belong to the whole sheet
+	Surer    []Measurement // what to measure to be surer, best first
+	Expected []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
+}
+
+// Section groups lines under a heading.
+type Section struct {
+	Title string
+	Lines []Line
+}
+
+// Line is one thing to enter or to check at the control.
+type Line struct {
+	ID      string // name for "why": "radiators.cold-supply"
+	Label   string
+	Circuit string // circuit it belongs to, if any
+	Value   string // in the control's own scale and steps
+	Also    string // the same in the reader's units, where they differ
+	Allowed string // allowed range
+	Why     string // one plain sentence
+	TooHigh string // what happens if it is set too high
+	TooLow  string // and too low
+	Caution string // the usual caution, where someone or something could be hurt
+	Instead string // what to do where the control cannot do this
+	Band    Band
+	Working []working.Step
+}
+
+// Band says how sure a value is.
+type Band struct {
+	Known     bool   // whether a band was computed
+	Low, High string // the value lies between these in nine cases of ten
+	Words     string // "good", "fair", "rough"
+}
+
+// Load is the heat loss behind the sheet.
+type Load struct {
+	Total    units.Power // design load of the house
+	PerArea  units.Flux
+	Source   string // "room by room", "from the fuel bills", "given", "estimated from ten answers"
+	Rooms    []RoomLoad
+	Billed   units.Power // load that the fuel bills imply, 0 without bills
+	Balance  units.Temperature
+	Estimate string // how rough, in words
+}
+
+// RoomLoad is the load of one room.
+type RoomLoad struct {
+	Name     string
+	Setpoint units.Temperature
+	Load     units.Power
+	Source   string
+}
+
+// Circuit is one circuit's curve, wanted and set.
+type Circuit struct {
+	Name       string
+	Kind       string // "direct" or "mixed"
+	Flow       units.Flow
+	Load       units.Power // carried on the design day
+	Shape      string      // what the control holds, in words
+	Setpoint   units.Temperature
+	Limit      units.Temperature // highest supply that applies
+	LimitedBy  string            // what sets it
+	CutOff     units.Temperature
+	Rooms      []CircuitRoom
+	Points     []Point // from the design outdoor temperature to the heating limit, ascending
+	Band       []BandPoint
+	LostMean   units.Difference // mean supply above the ideal over the heating season
+	WorstShort units.Difference // largest shortage of room temperature that the setting leaves
+	WorstOver  units.Difference // largest surplus in the governing room if nothing throttles
+}
+
+// CircuitRoom is a room on a circuit.
+type CircuitRoom struct {
+	Name      string
+	Setpoint  units.Temperature
+	Emitters  string            // in words
+	Need      units.Temperature // supply needed on the design day
+	Governs   bool
+	Condition string // "governs", "8 °F to spare"
+}
+
+// Point is the circuit at one outdoor temperature.
+type Point struct {
+	Outdoor units.Temperature
+	Hours   units.Time        // of a typical year near this temperature
+	Ideal   units.Temperature // supply that just holds the governing room
+	Set     units.Temperature // supply that the setting gives
+	Return  units.Temperature // at the setting
+	Leads   int               // index of the governing room
+	Rooms   []RoomPoint
+}
+
+// RoomPoint is one room at one outdoor temperature.
+type RoomPoint struct {
+	Need    units.Temperature // supply that this room alone needs
+	Reaches units.Temperature // where it settles at the set supply with its valves open
+}
+
+// BandPoint is the spread of the needed supply at one outdoor temperature.
+type BandPoint struct {
+	Outdoor           units.Temperature
+	Low, Median, High units.Temperature
+}
+
+// Finding is something the installer must know: a room that falls short, a limit
+// reached, a survey that does not fit.
+type Finding struct {
+	Severity string // "stop", "short", "note"
+	Circuit  string
+	Room     string
+	Text     string
+	Cures    []string
+	Working  []working.Step
+}
+
+// Measurement is an input that would narrow the result if it were measured.
+type Measurement struct {
+	What  string
+	Share units.Fraction // of the spread that comes from it
+	How   string
+}
+
+// Expected is what the thermometers should read.
+type Expected struct {
+	Circuit    string
+	Outdoor    units.Temperature
+	Supply     units.Temperature
+	Return     units.Temperature
+	Heat       units.Power
+	Condensing bool
+}
