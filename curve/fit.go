@@ -1,0 +1,254 @@
+package curve
+
+import (
+	"errors"
+	"math"
+
+	"curvewright/units"
+)
+
+// Target is what a setting should do at one outdoor temperature.
+type Target struct {
+	Outdoor units.Temperature
+	Ideal   units.Temperature // supply that just holds the governing room
+	Least   units.Temperature // supply below which a room is short beyond the tolerance
+	Weight  float64           // hours of the year
+}
+
+// shortPenalty is how much worse a supply below the ideal counts than one above it:
+// a room slightly cool is noticed, water slightly warm is not. It only orders
+// settings that all keep the tolerance.
+const shortPenalty = 4
+
+// slack keeps rounding from refusing a setting that is right to a millikelvin.
+const slack = 1e-3
+
+// Fit chooses the setting of a shape that comes closest to the ideal curve.
+//
+// For every value of one free figure (mild supply, slope, exponent) the other is the
+// lowest step that keeps each target's Least; among these the one with the smallest
+// Σ w·(set − ideal)² is taken, with shortages weighted fourfold. Targets above the
+// maximum supply are lowered to it first: what the limit costs is not the fit's to
+// mend.
+//
+// Units: kelvin.
+// Range: at least two targets, ascending in outdoor temperature. room is the set-point
+// that slope and shift turn about.
+// Source: own method; least squares over the hours of the year.
+// Errors: a shape that cannot be set ([Shape.Check]), or in which no setting keeps
+// every target.
+func Fit(s Shape, room units.Temperature, targets []Target) (Setting, error) {
+	if err := s.Check(); err != nil {
+		return Setting{}, err
+	}
+	if len(targets) < 2 {
+		return Setting{}, errors.New("a curve needs at least two outdoor temperatures")
+	}
+	capped := make([]Target, len(targets))
+	for i, t := range targets {
+		t.Least = s.Limit.clamp(t.Least)
+		t.Ideal = s.Limit.clamp(t.Ideal)
+		capped[i] = t
+	}
+	f := fitter{shape: s, room: room, targets: capped, best: math.Inf(1)}
+	switch s.Kind {
+	case SlopeShift:
+		f.slopeShift()
+	case Table:
+		f.table()
+	case Bent:
+		for _, e := range s.Exponent.values(60) {
+			f.twoPoints(e)
+		}
+	default:
+		f.twoPoints(1)
+	}
+	if math.IsInf(f.best, 1) {
+		return Setting{}, errors.New("no setting within the control's ranges keeps every room warm; look at its highest supply and the ranges of its points")
+	}
+	return f.setting, nil
+}
+
+type fitter struct {
+	shape   Shape
+	room    units.Temperature
+	targets []Target
+	best    float64
+	setting Setting
+}
+
+// offer keeps a candidate if it keeps every room and is closer than the best so far.
+func (f *fitter) offer(c Setting) {
+	sum := 0.0
+	for _, t := range f.targets {
+		set := c.At(t.Outdoor)
+		if set < t.Least-slack {
+			return
+		}
+		d := float64(set - t.Ideal)
+		if d < 0 {
+			d *= math.Sqrt(shortPenalty)
+		}
+		sum += t.Weight * d * d
+		if sum >= f.best {
+			return
+		}
+	}
+	f.best, f.setting = sum, c
+}
+
+func (f *fitter) coldest() units.Temperature { return f.targets[0].Outdoor }
+func (f *fitter) mildest() units.Temperature { return f.targets[len(f.targets)-1].Outdoor }
+
+// twoPoints tries every mild supply; the cold supply follows from the target that
+// asks most of it.
+func (f *fitter) twoPoints(exponent float64) {
+	s := f.shape
+	kind := s.Kind
+	c := Setting{Kind: kind, Exponent: exponent, Holds: s.Holds, Limit: s.Limit}
+	c.Cold.Outdoor = s.ColdOutdoor.clamp(s.Step.Down(f.coldest()))
+	c.Mild.Outdoor = s.MildOutdoor.clamp(s.Step.Up(f.mildest()))
+	if c.Cold.Outdoor >= c.Mild.Outdoor {
+		return
+	}
+	shares := make([]float64, len(f.targets))
+	for i, t := range f.targets {
+		shares[i] = c.share(t.Outdoor)
+	}
+	from, to := s.Step.Up(s.MildSupply.From), s.Step.Down(s.MildSupply.To)
+	for mild := from; mild <= to+slack; mild = mild.Add(s.Step.Difference()) {
+		c.Mild.Supply = s.Step.Nearest(mild)
+		need := float64(max(s.ColdSupply.From, c.Mild.Supply))
+		possible := true
+		for i, t := range f.targets {
+			least := float64(t.Least)
+			if least <= float64(s.Limit.From)+slack {
+				continue // the minimum supply already gives it
+			}
+			if shares[i] > 1e-9 {
+				need = math.Max(need, float64(c.Mild.Supply)+(least-slack-float64(c.Mild.Supply))/shares[i])
+			} else if float64(c.Mild.Supply) < least-slack {
+				possible = false
+			}
+		}
+		if !possible {
+			continue
+		}
+		lowest := s.Step.Up(units.Temperature(need))
+		// The lowest possible is not always the closest: a few steps more may follow
+		// the ideal better where the bend differs.
+		for k := range 6 {
+			cold := s.Step.Nearest(lowest + units.Temperature(float64(k)*float64(s.Step.Difference())))
+			if cold > s.ColdSupply.To+slack {
+				break
+			}
+			c.Cold.Supply = cold
+			f.offer(c)
+		}
+	}
+}
+
+// slopeShift tries every slope; the shift follows.
+func (f *fitter) slopeShift() {
+	s := f.shape
+	for _, slope := range s.Slope.values(400) {
+		need := s.Shift.From
+		for _, t := range f.targets {
+			if t.Least <= s.Limit.From+slack {
+				continue
+			}
+			need = math.Max(need, float64(t.Least)-slack-float64(f.room)-slope*float64(f.room-t.Outdoor))
+		}
+		shift, ok := s.Shift.up(need)
+		for k := 0; ok && k < 4; k++ {
+			f.offer(Setting{Kind: SlopeShift, Slope: slope, Shift: units.Difference(shift), Room: f.room, Limit: s.Limit})
+			shift, ok = s.Shift.up(shift + s.Shift.Step)
+			if !(s.Shift.Step > 0) {
+				break
+			}
+		}
+	}
+}
+
+// table spreads the points over the outdoor range, lifts each until straight lines
+// between them keep every target, then lowers what can be lowered.
+func (f *fitter) table() {
+	s := f.shape
+	cold := s.ColdOutdoor.clamp(s.Step.Down(f.coldest()))
+	mild := s.ColdOutdoor.clamp(s.Step.Up(f.mildest()))
+	if cold >= mild {
+		return
+	}
+	c := Setting{Kind: Table, Limit: s.Limit, Points: make([]Point, s.Points)}
+	for i := range c.Points {
+		share := float64(i) / float64(s.Points-1)
+		to := s.Step.Nearest(cold + units.Temperature(share*float64(mild-cold)))
+		c.Points[i] = Point{to, s.ColdSupply.clamp(s.Step.Up(f.idealAt(to)))}
+	}
+	for i := 1; i < len(c.Points); i++ {
+		if c.Points[i].Outdoor <= c.Points[i-1].Outdoor {
+			return // more points than steps between cold and mild
+		}
+	}
+	one := units.Temperature(s.Step.Difference())
+	for range 200 {
+		short := f.shortest(c)
+		if short < 0 {
+			break
+		}
+		to := f.targets[short].Outdoor
+		i := 1
+		for i < len(c.Points)-1 && c.Points[i].Outdoor < to {
+			i++
+		}
+		near := i
+		if to-c.Points[i-1].Outdoor < c.Points[i].Outdoor-to {
+			near = i - 1
+		}
+		if c.Points[near].Supply+one > s.ColdSupply.To+slack {
+			return
+		}
+		c.Points[near].Supply += one
+	}
+	f.offer(c.clone())
+	for changed := true; changed; {
+		changed = false
+		for i := range c.Points {
+			for _, d := range []units.Temperature{-one, one} {
+				t := c.clone()
+				t.Points[i].Supply = s.Step.Nearest(t.Points[i].Supply + d)
+				if t.Points[i].Supply != s.ColdSupply.clamp(t.Points[i].Supply) {
+					continue
+				}
+				before := f.best
+				if f.offer(t); f.best < before {
+					c, changed = t, true
+				}
+			}
+		}
+	}
+}
+
+func (s Setting) clone() Setting {
+	s.Points = append([]Point(nil), s.Points...)
+	return s
+}
+
+// shortest gives the first target that a setting leaves short, or -1.
+func (f *fitter) shortest(c Setting) int {
+	for i, t := range f.targets {
+		if c.At(t.Outdoor) < t.Least-slack {
+			return i
+		}
+	}
+	return -1
+}
+
+// idealAt reads the ideal curve between its points.
+func (f *fitter) idealAt(outdoor units.Temperature) units.Temperature {
+	points := make([]Point, len(f.targets))
+	for i, t := range f.targets {
+		points[i] = Point{t.Outdoor, t.Ideal}
+	}
+	return alongPoints(points, outdoor)
+}
