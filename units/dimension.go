@@ -37,15 +37,27 @@ type quantity interface {
 	dimension() *dimension
 }
 
+// Readable is what Parse and Exact work on, every type of this package, for generic
+// code elsewhere.
+type Readable interface{ quantity }
+
 // unit is one way to write a quantity: SI value = (written + offset) · scale.
 type unit struct {
 	name      string   // as printed
 	spellings []string // as accepted, folded by foldUnit; the name is always accepted too
 	scale     float64
 	offset    float64
-	decimals  int // printed decimals, unless figures is set
-	figures   int // significant figures printed, if > 0
+	decimals  int     // printed decimals, unless figures is set
+	wholeFrom float64 // if set, from this printed value up no decimals are printed, and below none that is zero
+	figures   int     // significant figures printed, if > 0; trailing zeros are dropped
 	prefix    bool
+}
+
+// rung is the unit printed from a value (in SI) upwards. A ladder of rungs, the
+// smallest first, keeps a pipe in millimetres and a house in metres.
+type rung struct {
+	unit string
+	from float64
 }
 
 // dimension is everything the package knows about one type.
@@ -53,10 +65,8 @@ type dimension struct {
 	name     string // "a temperature", for messages
 	example  string // what would be accepted, for messages
 	units    []unit
-	si, us   string // names of the units printed
-	siLarge  string // unit printed above largeFrom (SI value), if set
-	usLarge  string
-	large    float64
+	si, us   []rung
+	compound bool    // "12 ft 6 in": a larger unit followed by smaller ones
 	min, max float64 // SI bounds of what can be meant at all
 	lookup   map[string]int
 }
@@ -76,44 +86,93 @@ func (d *dimension) index() *dimension {
 	return d
 }
 
-func (d *dimension) named(name string) unit {
-	return d.units[d.lookup[foldUnit(name)]]
+// named finds a unit by its printed name.
+func (d *dimension) named(name string) *unit {
+	return &d.units[d.lookup[foldUnit(name)]]
 }
 
-// printed is the unit in which a value is shown to a reader of the system.
-func (d *dimension) printed(v float64, s System) unit {
-	name, large := d.si, d.siLarge
+// base is the unit in which the value is kept: scale one, no offset.
+func (d *dimension) base() *unit {
+	for i := range d.units {
+		if u := &d.units[i]; u.scale == 1 && u.offset == 0 && !u.prefix {
+			return u
+		}
+	}
+	return &d.units[0]
+}
+
+// printed is the unit in which a value is shown to a reader of the system: the
+// highest rung that the value, as it would be printed below, has reached. So
+// 999.7 W is 1 kW and not 1,000 W.
+func (d *dimension) printed(v float64, s System) *unit {
+	ladder := d.si
 	if s == US {
-		name, large = d.us, d.usLarge
+		ladder = d.us
 	}
-	if large != "" && math.Abs(v) >= d.large {
-		name = large
+	u := d.named(ladder[0].unit)
+	for _, r := range ladder[1:] {
+		if math.Abs(u.from(u.round(v))) < r.from*(1-1e-9) {
+			break
+		}
+		u = d.named(r.unit)
 	}
-	return d.named(name)
+	return u
 }
 
 func (d *dimension) text(v float64, s System) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return noValue
+	}
 	return d.printed(v, s).print(v)
 }
 
-func (u unit) from(v float64) float64 { return (v+u.offset)*u.scale + 0 }
-func (u unit) to(v float64) float64   { return v/u.scale - u.offset }
+// noValue is printed for what is not a number. The engine returns no such value;
+// a page must still not break, nor show "NaN" to an installer, if one slips through.
+const noValue = "no value"
 
-func (u unit) print(v float64) string {
-	x := u.to(v)
-	dec := u.decimals
-	if u.figures > 0 && x != 0 {
-		dec = u.figures - 1 - int(math.Floor(math.Log10(math.Abs(x))))
-		if dec < 0 {
-			p := math.Pow(10, float64(-dec))
-			x, dec = math.Round(x/p)*p, 0
-		}
-		dec = min(dec, 6)
-	}
-	return u.join(number(x, dec))
+func (u *unit) from(v float64) float64 { return (v+u.offset)*u.scale + 0 }
+func (u *unit) to(v float64) float64   { return v/u.scale - u.offset }
+
+// round gives the value in this unit, rounded as printed.
+func (u *unit) round(v float64) float64 {
+	x, _ := strconv.ParseFloat(u.digits(v), 64)
+	return x
 }
 
-func (u unit) join(n string) string {
+func (u *unit) print(v float64) string { return u.join(grouped(u.digits(v))) }
+
+// digits gives the rounded number in this unit as plain digits.
+func (u *unit) digits(v float64) string {
+	x := u.to(v)
+	if u.figures > 0 {
+		return significant(x, u.figures)
+	}
+	s := strconv.FormatFloat(x, 'f', u.decimals, 64)
+	if u.wholeFrom > 0 {
+		if r, _ := strconv.ParseFloat(s, 64); math.Abs(r) >= u.wholeFrom {
+			return strconv.FormatFloat(x, 'f', 0, 64)
+		}
+		return strings.TrimSuffix(s, ".0")
+	}
+	return s
+}
+
+// mostDecimals keeps a trace of something from printing as a row of zeros.
+const mostDecimals = 6
+
+// significant rounds to a count of significant figures, at most six decimals,
+// and drops trailing zeros: 85 %, R-13, 0.35 W/m²K.
+func significant(x float64, figures int) string {
+	var buf [32]byte
+	rounded, _ := strconv.ParseFloat(string(strconv.AppendFloat(buf[:0], x, 'e', figures-1, 64)), 64)
+	s := strconv.FormatFloat(rounded, 'f', -1, 64)
+	if point := strings.IndexByte(s, '.'); point >= 0 && len(s)-point-1 > mostDecimals {
+		s = strings.TrimRight(strings.TrimRight(strconv.FormatFloat(x, 'f', mostDecimals, 64), "0"), ".")
+	}
+	return s
+}
+
+func (u *unit) join(n string) string {
 	switch {
 	case u.prefix:
 		return u.name + n
@@ -123,25 +182,52 @@ func (u unit) join(n string) string {
 	return n + "\u00a0" + u.name // no-break space: a value never parts from its unit
 }
 
-// number prints with thousands separators and a fixed count of decimals, and
-// never prints a negative zero.
-func number(x float64, decimals int) string {
-	s := strconv.FormatFloat(x, 'f', decimals, 64)
-	if strings.Trim(s, "-0.") == "" {
-		s = strings.TrimPrefix(s, "-")
-	}
+// grouped sets thousands separators and a true minus sign into plain digits, and
+// never leaves a negative zero.
+func grouped(s string) string {
 	sign := ""
 	if strings.HasPrefix(s, "-") {
-		sign, s = "−", s[1:]
+		s = s[1:]
+		if strings.Trim(s, "0.") != "" {
+			sign = "−"
+		}
 	}
-	whole, frac, hasFrac := strings.Cut(s, ".")
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
+	whole := len(s)
+	if point := strings.IndexByte(s, '.'); point >= 0 {
+		whole = point
 	}
-	if hasFrac {
-		whole += "." + frac
+	if whole <= 3 {
+		return sign + s
 	}
-	return sign + whole
+	out := make([]byte, 0, len(s)+len(sign)+whole/3)
+	out = append(out, sign...)
+	for i := 0; i < whole; i++ {
+		if i > 0 && (whole-i)%3 == 0 {
+			out = append(out, ',')
+		}
+		out = append(out, s[i])
+	}
+	return string(append(out, s[whole:]...))
+}
+
+// Exact writes a value so that Parse reads back the very same float64: the
+// shortest such number, in the SI unit in which the type is kept ("294.15 K",
+// "11137 W"). It is the form for a document, where nothing may be lost; Text is the
+// form for people.
+//
+// Units: any type of this package; the text is in its SI unit.
+// Range: every value that Parse accepts for the type.
+// Source: shortest round-trip decimal of an IEEE 754 binary64.
+// Errors: none; what is not a number gives text that Parse refuses.
+func Exact[T quantity](v T) string {
+	if x := float64(v); math.IsNaN(x) || math.IsInf(x, 0) {
+		return noValue
+	}
+	n := strconv.FormatFloat(float64(v)+0, 'g', -1, 64)
+	if u := v.dimension().base(); u.name != "" {
+		return n + " " + u.name
+	}
+	return n
 }
 
 // ParseError says what was given for a quantity and what would be accepted.
@@ -173,58 +259,58 @@ func Parse[T quantity](text string) (T, error) {
 	return T(v), err
 }
 
+// longestText is more than any value needs; longer text is not worth reading.
+const longestText = 64
+
 func (d *dimension) parse(text string) (float64, error) {
 	fail := func(reason string) (float64, error) {
 		return 0, &ParseError{Given: text, Reason: reason, Accept: d.example}
 	}
-	if len(text) > 64 {
+	if len(text) > longestText {
+		text = strings.ToValidUTF8(text[:longestText], "") + "…"
 		return fail("is too long for a value")
 	}
-	parts, err := split(text)
-	if err != nil {
-		return fail(err.Error())
+	parts, reason := d.split(text)
+	if reason != "" {
+		return fail(reason)
 	}
-	total, negative := 0.0, false
+	total, last := 0.0, math.Inf(1)
 	for i, p := range parts {
-		idx, known := d.lookup[foldUnit(p.unit)]
+		u, known := d.lookup[p.unit]
 		switch {
-		case p.unit == "" && (d.lookup == nil || !known):
+		case !known && p.unit == "":
 			return fail("has no unit for " + d.name)
 		case !known:
-			return fail(fmt.Sprintf("has the unit %q, which is not a unit of %s", strings.TrimSpace(p.unit), d.name))
-		}
-		u := d.units[idx]
-		if u.prefix != p.prefix {
+			return fail(fmt.Sprintf("has the unit %q, which is not a unit of %s", p.written, d.name))
+		case d.units[u].prefix != p.prefix:
 			return fail("is not written the way " + d.name + " is")
 		}
-		if i > 0 && (p.negative || u.offset != 0) {
+		unit := &d.units[u]
+		if len(parts) > 1 && (!d.compound || p.negative && i > 0 || unit.scale >= last) {
 			return fail("has two numbers that do not add up to one value")
 		}
-		if p.negative {
-			negative = true
-			v := u.from(-p.value)
-			if len(parts) > 1 {
-				v = -u.from(p.value)
-			}
-			total += v
-			continue
+		last = unit.scale
+		// The sign before the first number holds for the whole: -12 ft 6 in is
+		// twelve and a half feet down.
+		v := p.value
+		if parts[0].negative {
+			v = -v
 		}
-		if negative {
-			total -= u.from(p.value)
-		} else {
-			total += u.from(p.value)
-		}
+		total += unit.from(v)
 	}
-	if math.IsNaN(total) || math.IsInf(total, 0) {
+	switch {
+	case math.IsNaN(total) || math.IsInf(total, 0):
 		return fail("is not a number that can be used")
-	}
-	if total < d.min || total > d.max {
-		return fail(fmt.Sprintf("is outside what %s can be", d.name))
+	case total < d.min || total > d.max:
+		return fail("is outside what " + d.name + " can be")
 	}
 	return total, nil
 }
 
 // trimmed prints a plain number without trailing zeros.
 func trimmed(x float64) string {
-	return strings.ReplaceAll(strconv.FormatFloat(math.Round(x*1e4)/1e4, 'f', -1, 64), "-", "−")
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return noValue
+	}
+	return grouped(strconv.FormatFloat(math.Round(x*1e4)/1e4, 'f', -1, 64))
 }

@@ -23,7 +23,7 @@ const (
 type Temperature float64
 
 var temperatureDimension = (&dimension{
-	name: "a temperature", example: `70 °F, 21.1 °C, 294 K`, si: "°C", us: "°F", min: 0, max: 2000,
+	name: "a temperature", example: `70 °F, 21.1 °C, 294 K`, si: []rung{{unit: "°C"}}, us: []rung{{unit: "°F"}}, min: 0, max: 2000,
 	units: []unit{
 		{name: "°C", spellings: []string{"C", "deg C", "degC", "celsius", "℃"}, offset: celsiusOffset, decimals: 1},
 		{name: "°F", spellings: []string{"F", "deg F", "degF", "fahrenheit", "℉"}, scale: fahrenheitScale, offset: fahrenheitOffset},
@@ -40,10 +40,10 @@ func (q Temperature) Text(s System) string { return temperatureDimension.text(fl
 type Difference float64
 
 var differenceDimension = (&dimension{
-	name: "a temperature difference", example: `20 °F, 11 K`, si: "K", us: "°F", min: -1500, max: 1500,
+	name: "a temperature difference", example: `20 °F, 11 K`, si: []rung{{unit: "K"}}, us: []rung{{unit: "°F"}}, min: -1500, max: 1500,
 	units: []unit{
-		{name: "K", spellings: []string{"kelvin", "°C", "C", "deg C", "degC", "C°"}, decimals: 1},
-		{name: "°F", spellings: []string{"F", "deg F", "degF", "F°"}, scale: fahrenheitScale},
+		{name: "K", spellings: []string{"kelvin", "kelvins", "°C", "C", "deg C", "degC", "C°"}, decimals: 1, wholeFrom: 10},
+		{name: "°F", spellings: []string{"F", "deg F", "degF", "F°"}, scale: fahrenheitScale, decimals: 1, wholeFrom: 10},
 	},
 }).index()
 
@@ -56,7 +56,7 @@ func (q Difference) Text(s System) string { return differenceDimension.text(floa
 type Power float64
 
 var powerDimension = (&dimension{
-	name: "a heat output", example: `38,000 Btu/h, 38 MBH, 11.1 kW, 900 W`, si: "W", us: "Btu/h", min: -1e9, max: 1e9, siLarge: "kW", large: 1000,
+	name: "a heat output", example: `38,000 Btu/h, 38 MBH, 11.1 kW, 900 W`, si: []rung{{unit: "W"}, {unit: "kW", from: 1000}}, us: []rung{{unit: "Btu/h"}}, min: -1e9, max: 1e9,
 	units: []unit{
 		{name: "W", spellings: []string{"watt", "watts"}, figures: 3},
 		{name: "kW", spellings: []string{"kilowatt"}, scale: 1000, figures: 3},
@@ -76,7 +76,7 @@ func (q Power) Text(s System) string { return powerDimension.text(float64(q), s)
 type Energy float64
 
 var energyDimension = (&dimension{
-	name: "an amount of energy", example: `900 therm, 95 MMBtu, 14,000 kWh`, si: "kWh", us: "therm", min: 0, max: 1e15,
+	name: "an amount of energy", example: `900 therm, 95 MMBtu, 14,000 kWh`, si: []rung{{unit: "kWh"}}, us: []rung{{unit: "therm"}}, min: 0, max: 1e15,
 	units: []unit{
 		{name: "kWh", scale: 1000 * hour, figures: 4},
 		{name: "MWh", scale: 1e6 * hour, figures: 4},
@@ -101,7 +101,8 @@ func (q Energy) Text(s System) string { return energyDimension.text(float64(q), 
 type Length float64
 
 var lengthDimension = (&dimension{
-	name: "a length", example: `12 ft 6 in, 3/4 in, 2.4 m, 16 mm`, si: "m", us: "ft", min: -1e5, max: 1e6,
+	name: "a length", example: `12 ft 6 in, 3/4 in, 2.4 m, 16 mm`, min: -1e5, max: 1e6, compound: true,
+	si: []rung{{unit: "mm"}, {unit: "m", from: 0.1}}, us: []rung{{unit: "in"}, {unit: "ft", from: foot}},
 	units: []unit{
 		{name: "m", spellings: []string{"metre", "meter", "metres", "meters"}, figures: 3},
 		{name: "cm", scale: 0.01, figures: 3},
@@ -122,7 +123,7 @@ func (q Length) Text(s System) string { return lengthDimension.text(float64(q), 
 type Area float64
 
 var areaDimension = (&dimension{
-	name: "an area", example: `1,850 ft², 172 m²`, si: "m²", us: "ft²", min: 0, max: 1e6,
+	name: "an area", example: `1,850 ft², 172 m²`, si: []rung{{unit: "m²"}}, us: []rung{{unit: "ft²"}}, min: 0, max: 1e6,
 	units: []unit{
 		{name: "m²", spellings: []string{"sq m", "sqm", "m2"}, figures: 4},
 		{name: "cm²", scale: 1e-4, figures: 4},
@@ -140,7 +141,7 @@ func (q Area) Text(s System) string { return areaDimension.text(float64(q), s) }
 type Volume float64
 
 var volumeDimension = (&dimension{
-	name: "a volume", example: `40 gal, 200 L, 12,000 ft³`, si: "m³", us: "ft³", min: 0, max: 1e6,
+	name: "a volume", example: `40 gal, 200 L, 12,000 ft³`, si: []rung{{unit: "m³"}}, us: []rung{{unit: "ft³"}}, min: 0, max: 1e6,
 	units: []unit{
 		{name: "m³", spellings: []string{"cbm", "cu m"}, figures: 4},
 		{name: "L", spellings: []string{"l", "liter", "litre", "liters", "litres"}, scale: 0.001, figures: 4},
@@ -158,7 +159,7 @@ func (q Volume) Text(s System) string { return volumeDimension.text(float64(q), 
 type Flow float64
 
 var flowDimension = (&dimension{
-	name: "a flow", example: `1.2 gpm, 4.5 L/min, 0.3 m³/h, 120 cfm`, si: "L/min", us: "gpm", min: 0, max: 1e3,
+	name: "a flow", example: `1.2 gpm, 4.5 L/min, 0.3 m³/h, 120 cfm`, si: []rung{{unit: "L/min"}}, us: []rung{{unit: "gpm"}}, min: 0, max: 1e3,
 	units: []unit{
 		{name: "m³/s", figures: 3},
 		{name: "m³/h", scale: 1 / hour, figures: 3},
@@ -179,13 +180,13 @@ func (q Flow) Text(s System) string { return flowDimension.text(float64(q), s) }
 type Pressure float64
 
 var pressureDimension = (&dimension{
-	name: "a pressure", example: `18 psi, 1.2 bar, 25 kPa`, si: "bar", us: "psi", min: -1e8, max: 1e8,
+	name: "a pressure", example: `18 psi, 1.2 bar, 25 kPa`, si: []rung{{unit: "bar"}}, us: []rung{{unit: "psi"}}, min: -1e8, max: 1e8,
 	units: []unit{
 		{name: "bar", scale: 1e5, decimals: 2},
 		{name: "mbar", scale: 100, figures: 3},
 		{name: "Pa", figures: 3},
 		{name: "kPa", scale: 1e3, figures: 3},
-		{name: "psi", spellings: []string{"psig", "lb/in²"}, scale: psi, decimals: 1},
+		{name: "psi", spellings: []string{"psig", "lb/in²", "lbf/in²"}, scale: psi, decimals: 1},
 		{name: "ft w.c.", spellings: []string{"ft of head", "ft head", "ftwc", "ft of water"}, scale: waterFoot, figures: 3},
 		{name: "in w.c.", spellings: []string{"in of water", "inwc"}, scale: waterFoot / 12, figures: 3},
 		{name: "m w.c.", spellings: []string{"mwc", "mWS", "m of water"}, scale: waterFoot / foot, figures: 3},
@@ -201,7 +202,7 @@ func (q Pressure) Text(s System) string { return pressureDimension.text(float64(
 type Transmittance float64
 
 var transmittanceDimension = (&dimension{
-	name: "a U-value", example: `0.35 W/m²K, 0.06 Btu/h·ft²·°F, U-0.06`, si: "W/m²K", us: "Btu/h·ft²·°F", min: 0, max: 100,
+	name: "a U-value", example: `0.35 W/m²K, 0.06 Btu/h·ft²·°F, U-0.06`, si: []rung{{unit: "W/m²K"}}, us: []rung{{unit: "Btu/h·ft²·°F"}}, min: 0, max: 100,
 	units: []unit{
 		{name: "W/m²K", spellings: []string{"W/(m²·K)", "W/m2K", "W/m²/K", "W/m2/K"}, figures: 3},
 		{name: "Btu/h·ft²·°F", spellings: []string{"Btu/(h·ft²·°F)", "Btu/hr·ft²·°F", "Btu/h/ft²/°F", "Btu/hft²F", "Btu/h·ft²·F", "Btu/hr·ft²·F"}, scale: 1 / rValueUnit, figures: 3},
@@ -218,7 +219,7 @@ func (q Transmittance) Text(s System) string { return transmittanceDimension.tex
 type Resistance float64
 
 var resistanceDimension = (&dimension{
-	name: "a thermal resistance", example: `R-13, 2.3 m²K/W, RSI 2.3`, si: "m²K/W", us: "R-", min: 0, max: 1000,
+	name: "a thermal resistance", example: `R-13, 2.3 m²K/W, RSI 2.3`, si: []rung{{unit: "m²K/W"}}, us: []rung{{unit: "R-"}}, min: 0, max: 1000,
 	units: []unit{
 		{name: "m²K/W", spellings: []string{"m²·K/W", "m2K/W", "m²·°C/W"}, figures: 3},
 		{name: "h·ft²·°F/Btu", spellings: []string{"hft²F/Btu", "hr·ft²·°F/Btu", "h·ft²·F/Btu"}, scale: rValueUnit, figures: 3},
@@ -236,7 +237,7 @@ func (q Resistance) Text(s System) string { return resistanceDimension.text(floa
 type Conductivity float64
 
 var conductivityDimension = (&dimension{
-	name: "a conductivity", example: `1.2 W/mK, 0.7 Btu/h·ft·°F`, si: "W/mK", us: "Btu/h·ft·°F", min: 0, max: 1000,
+	name: "a conductivity", example: `1.2 W/mK, 0.7 Btu/h·ft·°F`, si: []rung{{unit: "W/mK"}}, us: []rung{{unit: "Btu/h·ft·°F"}}, min: 0, max: 1000,
 	units: []unit{
 		{name: "W/mK", spellings: []string{"W/(m·K)", "W/m/K"}, figures: 3},
 		{name: "Btu/h·ft·°F", spellings: []string{"Btu/(h·ft·°F)", "Btu/hr·ft·°F", "Btu/h·ft·F", "Btu/hr·ft·F"}, scale: btu / hour / foot / fahrenheitScale, figures: 3},
@@ -253,7 +254,7 @@ func (q Conductivity) Text(s System) string { return conductivityDimension.text(
 type LossCoefficient float64
 
 var lossCoefficientDimension = (&dimension{
-	name: "a heat loss per degree", example: `180 W/K, 340 Btu/h·°F`, si: "W/K", us: "Btu/h·°F", min: -1e7, max: 1e7,
+	name: "a heat loss per degree", example: `180 W/K, 340 Btu/h·°F`, si: []rung{{unit: "W/K"}}, us: []rung{{unit: "Btu/h·°F"}}, min: -1e7, max: 1e7,
 	units: []unit{
 		{name: "W/K", spellings: []string{"W/°C"}, figures: 3},
 		{name: "kW/K", scale: 1000, figures: 3},
@@ -270,7 +271,7 @@ func (q LossCoefficient) Text(s System) string { return lossCoefficientDimension
 type Flux float64
 
 var fluxDimension = (&dimension{
-	name: "a heat flux", example: `60 W/m², 19 Btu/h·ft²`, si: "W/m²", us: "Btu/h·ft²", min: -1e6, max: 1e6,
+	name: "a heat flux", example: `60 W/m², 19 Btu/h·ft²`, si: []rung{{unit: "W/m²"}}, us: []rung{{unit: "Btu/h·ft²"}}, min: -1e6, max: 1e6,
 	units: []unit{
 		{name: "W/m²", spellings: []string{"W/m2"}, figures: 3},
 		{name: "Btu/h·ft²", spellings: []string{"Btu/(h·ft²)", "Btu/hr·ft²", "Btu/h/ft²"}, scale: btu / hour / foot / foot, figures: 3},
@@ -286,7 +287,7 @@ func (q Flux) Text(s System) string { return fluxDimension.text(float64(q), s) }
 type LinearPower float64
 
 var linearPowerDimension = (&dimension{
-	name: "an output per length", example: `560 Btu/h·ft, 540 W/m`, si: "W/m", us: "Btu/h·ft", min: 0, max: 1e5,
+	name: "an output per length", example: `560 Btu/h·ft, 540 W/m`, si: []rung{{unit: "W/m"}}, us: []rung{{unit: "Btu/h·ft"}}, min: 0, max: 1e5,
 	units: []unit{
 		{name: "W/m", figures: 3},
 		{name: "Btu/h·ft", spellings: []string{"Btu/(h·ft)", "Btu/hr·ft", "Btu/h/ft", "Btu/h per ft"}, scale: btu / hour / foot, figures: 3},
@@ -302,9 +303,10 @@ func (q LinearPower) Text(s System) string { return linearPowerDimension.text(fl
 type AirChange float64
 
 var airChangeDimension = (&dimension{
-	name: "an air change", example: `0.5 /h, 7 ach`, si: "/h", us: "/h", min: 0, max: 0.1,
+	name: "an air change", example: `0.5 /h, 7 ach`, si: []rung{{unit: "/h"}}, us: []rung{{unit: "/h"}}, min: 0, max: 0.1,
 	units: []unit{
 		{name: "/h", spellings: []string{"1/h", "per hour", "ach", "h-1", "h⁻¹", "ach50", "ac/h", "/hr", "1/hr"}, scale: 1 / hour, decimals: 2},
+		{name: "/s", spellings: []string{"1/s", "s-1", "per second"}, figures: 3},
 	},
 }).index()
 
@@ -317,8 +319,9 @@ func (q AirChange) Text(s System) string { return airChangeDimension.text(float6
 type DegreeDays float64
 
 var degreeDaysDimension = (&dimension{
-	name: "degree-days", example: `7,200 °F·d, 4000 K·d`, si: "K·d", us: "°F·d", min: 0, max: 1e10,
+	name: "degree-days", example: `7,200 °F·d, 4000 K·d`, si: []rung{{unit: "K·d"}}, us: []rung{{unit: "°F·d"}}, min: 0, max: 1e10,
 	units: []unit{
+		{name: "K·s", figures: 4},
 		{name: "K·d", spellings: []string{"Kd", "°C·d", "K day", "K days", "°C day", "°C days"}, scale: day, figures: 4},
 		{name: "°F·d", spellings: []string{"°F day", "°F days", "F day", "F days", "HDD"}, scale: fahrenheitScale * day, figures: 4},
 	},
@@ -333,7 +336,9 @@ func (q DegreeDays) Text(s System) string { return degreeDaysDimension.text(floa
 type Time float64
 
 var timeDimension = (&dimension{
-	name: "a length of time", example: `10 min, 2 h, 90 s, 3 d`, si: "h", us: "h", min: 0, max: 1e10,
+	name: "a length of time", example: `10 min, 2 h, 90 s, 3 d`, min: 0, max: 1e10, compound: true,
+	si: []rung{{unit: "s"}, {unit: "min", from: 60}, {unit: "h", from: hour}},
+	us: []rung{{unit: "s"}, {unit: "min", from: 60}, {unit: "h", from: hour}},
 	units: []unit{
 		{name: "s", spellings: []string{"sec", "second", "seconds"}, figures: 3},
 		{name: "min", spellings: []string{"minute", "minutes"}, scale: 60, figures: 3},
@@ -351,7 +356,7 @@ func (q Time) Text(s System) string { return timeDimension.text(float64(q), s) }
 type Fraction float64
 
 var fractionDimension = (&dimension{
-	name: "a share", example: `85 %, 0.85`, si: "%", us: "%", min: -10, max: 100,
+	name: "a share", example: `85 %, 0.85`, si: []rung{{unit: "%"}}, us: []rung{{unit: "%"}}, min: -10, max: 100,
 	units: []unit{
 		{name: "%", spellings: []string{"percent", "pct"}, scale: 0.01, figures: 3},
 		{name: "", scale: 1, figures: 3},
@@ -363,11 +368,124 @@ func (Fraction) dimension() *dimension { return fractionDimension }
 // Text prints the value with its unit for a reader of the system.
 func (q Fraction) Text(s System) string { return fractionDimension.text(float64(q), s) }
 
+// Number is a plain figure without a unit: an exponent, a slope, a count.
+type Number float64
+
+var numberDimension = (&dimension{
+	name: "a number", example: `1.3, 0.95, 3/4`, si: []rung{{unit: ""}}, us: []rung{{unit: ""}}, min: -1e12, max: 1e12,
+	units: []unit{{name: ""}},
+}).index()
+
+func (Number) dimension() *dimension { return numberDimension }
+
+// Text prints the figure with up to four decimals.
+func (q Number) Text(System) string { return trimmed(float64(q)) }
+
+// Density is mass per volume, in kilograms per cubic metre.
+type Density float64
+
+var densityDimension = (&dimension{
+	name: "a density", example: `998 kg/m³, 62.3 lb/ft³, 8.33 lb/gal`, si: []rung{{unit: "kg/m³"}}, us: []rung{{unit: "lb/ft³"}}, min: 0, max: 3e4,
+	units: []unit{
+		{name: "kg/m³", figures: 4},
+		{name: "g/cm³", spellings: []string{"g/ml", "kg/L"}, scale: 1000, figures: 4},
+		{name: "lb/ft³", spellings: []string{"lb/cu ft", "lbm/ft³", "pcf"}, scale: pound / (foot * foot * foot), figures: 4},
+		{name: "lb/gal", spellings: []string{"lb/US gal"}, scale: pound / usGallon, figures: 4},
+	},
+}).index()
+
+func (Density) dimension() *dimension { return densityDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Density) Text(s System) string { return densityDimension.text(float64(q), s) }
+
+// SpecificHeat is the heat that warms one mass by one degree, in joules per kilogram and kelvin.
+type SpecificHeat float64
+
+var specificHeatDimension = (&dimension{
+	name: "a specific heat", example: `4180 J/kgK, 4.18 kJ/kgK, 1.0 Btu/lb·°F`, si: []rung{{unit: "kJ/kgK"}}, us: []rung{{unit: "Btu/lb·°F"}}, min: 0, max: 1e5,
+	units: []unit{
+		{name: "J/kgK", spellings: []string{"J/kg/K", "J/kg·°C"}, figures: 4},
+		{name: "kJ/kgK", spellings: []string{"kJ/kg/K", "kJ/kg·°C"}, scale: 1000, figures: 4},
+		{name: "Wh/kgK", scale: hour, figures: 4},
+		{name: "Btu/lb·°F", spellings: []string{"Btu/lb·F", "Btu/lb/°F", "Btu/lbm·°F", "Btu/lbm·F"}, scale: btu / pound / fahrenheitScale, figures: 4},
+		{name: "kcal/kgK", spellings: []string{"kcal/kg·°C"}, scale: 4186.8, figures: 4},
+	},
+}).index()
+
+func (SpecificHeat) dimension() *dimension { return specificHeatDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q SpecificHeat) Text(s System) string { return specificHeatDimension.text(float64(q), s) }
+
+// VolumetricHeat is the heat that warms one volume by one degree, in joules per
+// cubic metre and kelvin. In US units, per flow instead of per volume, it is the
+// "500" of the trade.
+type VolumetricHeat float64
+
+var volumetricHeatDimension = (&dimension{
+	name: "a heat capacity per volume", example: `1.163 kWh/m³K, 4.18 MJ/m³K, 500 Btu/h·gpm·°F`,
+	si: []rung{{unit: "kWh/m³K"}}, us: []rung{{unit: "Btu/h·gpm·°F"}}, min: 0, max: 1e8,
+	units: []unit{
+		{name: "J/m³K", spellings: []string{"J/m³/K"}, figures: 4},
+		{name: "kJ/m³K", spellings: []string{"kJ/m³/K"}, scale: 1e3, figures: 4},
+		{name: "MJ/m³K", spellings: []string{"MJ/m³/K"}, scale: 1e6, figures: 4},
+		{name: "kWh/m³K", spellings: []string{"kWh/m³/K"}, scale: 1000 * hour, figures: 4},
+		{name: "Btu/h·gpm·°F", spellings: []string{"Btu/h/gpm/°F", "Btu/hr·gpm·°F", "Btu/h·gpm·F", "Btu/hr·gpm·F"}, scale: btu / hour / (usGallon / 60) / fahrenheitScale, figures: 4},
+		{name: "Btu/gal·°F", spellings: []string{"Btu/gal·F"}, scale: btu / usGallon / fahrenheitScale, figures: 4},
+	},
+}).index()
+
+func (VolumetricHeat) dimension() *dimension { return volumetricHeatDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q VolumetricHeat) Text(s System) string { return volumetricHeatDimension.text(float64(q), s) }
+
+// Viscosity is the dynamic viscosity, in pascal seconds.
+type Viscosity float64
+
+var viscosityDimension = (&dimension{
+	name: "a dynamic viscosity", example: `0.001 Pa·s, 1 mPa·s, 1 cP`, si: []rung{{unit: "mPa·s"}}, us: []rung{{unit: "cP"}}, min: 0, max: 1e4,
+	units: []unit{
+		{name: "Pa·s", figures: 4},
+		{name: "mPa·s", scale: 1e-3, figures: 4},
+		{name: "µPa·s", scale: 1e-6, figures: 4},
+		{name: "cP", spellings: []string{"centipoise"}, scale: 1e-3, figures: 4},
+		{name: "lb/ft·s", spellings: []string{"lbm/ft·s"}, scale: pound / foot, figures: 4},
+		{name: "lb/ft·h", spellings: []string{"lbm/ft·h", "lb/ft·hr", "lbm/ft·hr"}, scale: pound / foot / hour, figures: 4},
+	},
+}).index()
+
+func (Viscosity) dimension() *dimension { return viscosityDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q Viscosity) Text(s System) string { return viscosityDimension.text(float64(q), s) }
+
+// KinematicViscosity is dynamic viscosity by density, in square metres per second.
+type KinematicViscosity float64
+
+var kinematicViscosityDimension = (&dimension{
+	name: "a kinematic viscosity", example: `1 mm²/s, 1 cSt`, si: []rung{{unit: "mm²/s"}}, us: []rung{{unit: "cSt"}}, min: 0, max: 10,
+	units: []unit{
+		{name: "m²/s", figures: 4},
+		{name: "mm²/s", scale: 1e-6, figures: 4},
+		{name: "cSt", spellings: []string{"centistokes"}, scale: 1e-6, figures: 4},
+		{name: "ft²/s", scale: foot * foot, figures: 4},
+	},
+}).index()
+
+func (KinematicViscosity) dimension() *dimension { return kinematicViscosityDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q KinematicViscosity) Text(s System) string {
+	return kinematicViscosityDimension.text(float64(q), s)
+}
+
 // RadiatorArea is the rated surface of a cast-iron radiator, in square feet of equivalent direct radiation: a rating, not a measured area.
 type RadiatorArea float64
 
 var radiatorAreaDimension = (&dimension{
-	name: "a radiator rating in EDR", example: `45 EDR, 45 sq ft EDR`, si: "sq ft EDR", us: "sq ft EDR", min: 0, max: 1e4,
+	name: "a radiator rating in EDR", example: `45 EDR, 45 sq ft EDR`, si: []rung{{unit: "sq ft EDR"}}, us: []rung{{unit: "sq ft EDR"}}, min: 0, max: 1e4,
 	units: []unit{
 		{name: "sq ft EDR", spellings: []string{"EDR", "ft² EDR", "sqft EDR"}, figures: 3},
 	},
@@ -463,9 +581,3 @@ func KelvinDays(v float64) DegreeDays { return DegreeDays(v * day) }
 
 // Hours makes a time from hours.
 func Hours(v float64) Time { return Time(v * hour) }
-
-// Number is a plain figure without a unit: an exponent, a slope, a count.
-type Number float64
-
-// Text prints the figure with up to three significant decimals.
-func (q Number) Text(System) string { return trimmed(float64(q)) }

@@ -1,6 +1,9 @@
 package units
 
-import "math"
+import (
+	"math"
+	"strconv"
+)
 
 // Step is the grid of temperatures that a control can be set to: whole multiples
 // of Size counted from zero on the control's own scale.
@@ -9,11 +12,12 @@ type Step struct {
 	Size   float64 // in °F or K, positive
 }
 
-// gridSlack keeps a value that is on the grid but for rounding from moving a
-// whole step.
+// gridSlack, as a share of a step, keeps a value that is on the grid but for
+// rounding from moving a whole step.
 const gridSlack = 1e-6
 
-// Nearest, Up and Down move a temperature onto the grid.
+// Nearest moves a temperature to the closest grid value; halfway goes away from
+// zero.
 func (s Step) Nearest(t Temperature) Temperature { return s.move(t, math.Round, 0) }
 
 // Up moves t to the first grid value not below it.
@@ -50,8 +54,11 @@ func (s Step) Text(t Temperature) string {
 	if s.System == US {
 		name = "°F"
 	}
+	if math.IsNaN(float64(t)) || math.IsInf(float64(t), 0) {
+		return noValue
+	}
 	u := temperatureDimension.named(name)
-	return u.join(number(s.read(t), s.decimals()))
+	return u.join(grouped(strconv.FormatFloat(s.read(t), 'f', s.decimals(), 64)))
 }
 
 func (s Step) decimals() int {

@@ -13,75 +13,90 @@ import (
 type part struct {
 	value    float64
 	negative bool
-	unit     string
-	prefix   bool // the unit stood before the number: "R-13"
+	written  string // the unit as it was written
+	unit     string // the unit folded
+	prefix   bool   // the unit stood before the number: "R-13"
 }
 
 var errNoNumber = errors.New("has no number")
 
-// split cuts text into numbers and the units that follow them.
-func split(text string) ([]part, error) {
-	s := strings.TrimSpace(strings.Map(plainSpace, text))
+// mostParts allows for days, hours and minutes.
+const mostParts = 3
+
+// split cuts text into numbers and the units that follow them, or says why it
+// cannot be read.
+func (d *dimension) split(text string) (parts []part, reason string) {
+	s := strings.TrimSpace(plain(text))
 	if s == "" {
-		return nil, errors.New("is empty")
+		return nil, "is empty"
 	}
-	if p, ok, err := leadingUnit(s); ok || err != nil {
-		return []part{p}, err
+	if isLetter(s[0]) {
+		p, err := leadingUnit(s)
+		if err != nil {
+			return nil, err.Error()
+		}
+		return []part{p}, ""
 	}
-	var parts []part
+	parts = make([]part, 0, mostParts)
 	for s != "" {
+		if len(parts) == mostParts {
+			return nil, "has too many numbers for one value"
+		}
 		value, negative, rest, err := readNumber(s)
 		if err != nil {
-			return nil, err
+			return nil, err.Error()
 		}
-		end := unitEnd(rest)
-		parts = append(parts, part{value: value, negative: negative, unit: strings.TrimSpace(rest[:end])})
-		s = strings.TrimSpace(rest[end:])
-		if len(parts) > 3 {
-			return nil, errors.New("has too many numbers for one value")
+		written, folded := strings.TrimSpace(rest), foldUnit(rest)
+		s = ""
+		if _, known := d.lookup[folded]; !known { // perhaps a second number follows
+			written, s = cutUnit(rest)
+			folded = foldUnit(written)
 		}
+		parts = append(parts, part{value: value, negative: negative, written: written, unit: folded})
 	}
-	return parts, nil
+	return parts, ""
 }
+
+func isLetter(c byte) bool { return 'a' <= c && c <= 'z' || 'A' <= c && c <= 'Z' }
 
 // leadingUnit reads the few quantities whose unit stands first: R-13, U-0.30,
 // RSI 2.3.
-func leadingUnit(s string) (part, bool, error) {
+func leadingUnit(s string) (part, error) {
 	letters := 0
-	for letters < len(s) && s[letters] < utf8.RuneSelf && unicode.IsLetter(rune(s[letters])) {
+	for letters < len(s) && isLetter(s[letters]) {
 		letters++
-	}
-	if letters == 0 {
-		return part{}, false, nil
 	}
 	rest := strings.TrimLeft(s[letters:], " ")
 	rest = strings.TrimPrefix(rest, "-")
 	value, negative, tail, err := readNumber(rest)
 	if err != nil {
-		return part{}, false, err
+		return part{}, err
 	}
 	if strings.TrimSpace(tail) != "" {
-		return part{}, false, errors.New("has text after its number")
+		return part{}, errors.New("has text after its number")
 	}
-	return part{value: value, negative: negative, unit: s[:letters], prefix: true}, true, nil
+	return part{value: value, negative: negative, written: s[:letters], unit: foldUnit(s[:letters]), prefix: true}, nil
 }
 
-// unitEnd finds where a unit stops: at a digit that begins the next number. A
-// digit inside a unit (m2, ft3) follows a letter directly.
-func unitEnd(s string) int {
-	for i, r := range s {
-		if !unicode.IsDigit(r) {
+// cutUnit parts a unit from the number that follows it: a digit after a space, a
+// foot mark or a hyphen begins the next number, a digit after a letter belongs to
+// the unit (m2, ft3). A hyphen tied to the unit only joins (12'-6"); one standing
+// before the digit alone is a sign.
+func cutUnit(s string) (unit, rest string) {
+	for i := 0; i < len(s); i++ {
+		if s[i] < '0' || s[i] > '9' {
 			continue
 		}
-		before, _ := utf8.DecodeLastRuneInString(s[:i])
-		if i == 0 || unicode.IsSpace(before) || before == '\'' || before == '-' {
-			if before == '-' {
-				i-- // 12 ft-6 in
-			}
-			return i
+		switch {
+		case i == 0 || s[i-1] == ' ' || s[i-1] == '\'':
+			return strings.TrimSpace(s[:i]), s[i:]
+		case s[i-1] == '-' && i > 1 && s[i-2] != ' ':
+			return strings.TrimSpace(s[:i-1]), s[i:]
+		case s[i-1] == '-':
+			return strings.TrimSpace(s[:i-1]), s[i-1:]
 		}
 	}
-	return len(s)
+	return strings.TrimSpace(s), ""
 }
 
 // readNumber takes a decimal number or a fraction ("3/4", "1 1/4", "1-1/2")
@@ -89,10 +104,9 @@ func unitEnd(s string) int {
 func readNumber(s string) (value float64, negative bool, rest string, err error) {
 	s = strings.TrimLeft(s, " ")
 	switch {
-	case strings.HasPrefix(s, "-"), strings.HasPrefix(s, "−"):
+	case strings.HasPrefix(s, "-"):
 		negative = true
-		_, n := utf8.DecodeRuneInString(s)
-		s = strings.TrimLeft(s[n:], " ")
+		s = strings.TrimLeft(s[1:], " ")
 	case strings.HasPrefix(s, "+"):
 		s = strings.TrimLeft(s[1:], " ")
 	}
@@ -123,27 +137,16 @@ func readNumber(s string) (value float64, negative bool, rest string, err error)
 }
 
 func readDecimal(s string) (float64, string, error) {
-	end, seen := 0, false
-	for end < len(s) {
-		c := s[end]
-		switch {
-		case c >= '0' && c <= '9':
-			seen = true
-		case c == '.' || c == ',':
-		case (c == 'e' || c == 'E') && seen && exponentFollows(s[end+1:]):
-			end++ // its sign or first digit
-		default:
-			goto done
-		}
-		end++
+	end := strings.IndexFunc(s, func(r rune) bool { return (r < '0' || r > '9') && r != '.' && r != ',' })
+	if end < 0 {
+		end = len(s)
 	}
-done:
-	if !seen {
+	if !strings.ContainsAny(s[:end], "0123456789") {
 		return 0, s, errNoNumber
 	}
+	end += exponent(s[end:])
 	num, rest := s[:end], s[end:]
-	// A trailing comma or full stop belongs to the sentence, not to the number.
-	for strings.HasSuffix(num, ",") || strings.HasSuffix(num, ".") {
+	if strings.HasSuffix(num, ",") || strings.HasSuffix(num, ".") {
 		return 0, s, errors.New("ends its number with a sign of punctuation")
 	}
 	plain, err := decimalPoint(num)
@@ -157,9 +160,21 @@ done:
 	return v, rest, nil
 }
 
-func exponentFollows(s string) bool {
-	s = strings.TrimPrefix(strings.TrimPrefix(s, "+"), "-")
-	return s != "" && s[0] >= '0' && s[0] <= '9'
+// exponent counts the characters of a power of ten ("e-5", "E+21") at the front
+// of s.
+func exponent(s string) int {
+	if s == "" || s[0] != 'e' && s[0] != 'E' {
+		return 0
+	}
+	digits := strings.TrimLeft(s[1:], "+-")
+	n := 0
+	for n < len(digits) && '0' <= digits[n] && digits[n] <= '9' {
+		n++
+	}
+	if sign := len(s) - 1 - len(digits); n == 0 || sign > 1 {
+		return 0
+	}
+	return len(s) - len(digits) + n
 }
 
 // decimalPoint settles what commas and points mean: groups of exactly three
@@ -194,37 +209,48 @@ func decimalPoint(num string) (string, error) {
 	return "", errors.New("has commas that are neither thousands nor a decimal sign")
 }
 
-func plainSpace(r rune) rune {
-	switch r {
-	case '\u00a0', '\u202f', '\u2009', '\t', '\n', '\r':
-		return ' '
-	case '’', '′':
-		return '\''
-	case '”', '″':
-		return '"'
+// plain turns the signs that a phone, a word processor or a standard writes into
+// those of a keyboard.
+func plain(s string) string {
+	for i := 0; i < len(s); i++ {
+		if s[i] >= utf8.RuneSelf || s[i] < ' ' {
+			return keyboard.Replace(s)
+		}
 	}
-	return r
+	return s
 }
 
-// foldUnit makes the many ways of typing one unit alike: case of letters is
-// kept where it distinguishes (none here does within one dimension), spaces,
-// middle dots and superscripts are flattened.
+var keyboard = strings.NewReplacer(
+	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ", "\n", " ", "\r", " ",
+	"’", "'", "′", "'", "”", `"`, "″", `"`,
+	"−", "-", "‐", "-", "‑", "-", "–", "-", "⁄", "/",
+	"½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+)
+
+// foldUnit makes the many ways of typing one unit alike. Letters are lowered (no
+// dimension here has two units that differ only in case), superscripts become
+// digits, and spaces, brackets and every sign of multiplication go, the hyphen of
+// "Btu/hr-ft²-F" among them: W/(m²·K), W/m2-K and W/m^2.K are one.
 func foldUnit(s string) string {
-	var b strings.Builder
+	var buf [longestText]byte
+	b := buf[:0]
 	for _, r := range s {
+		r = unicode.ToLower(r)
 		switch r {
-		case ' ', '·', '⋅', '*', '.', '(', ')', '^', '\u00a0':
+		case ' ', '·', '⋅', '•', '*', '×', '.', '(', ')', '^', '-', '⁻', '\u00a0', 'δ', '∆':
 			continue
+		case '¹':
+			r = '1'
 		case '²':
 			r = '2'
 		case '³':
 			r = '3'
 		case 'º', '˚':
 			r = '°'
-		case 'Δ', '∆':
-			continue
+		case 'µ', 'μ':
+			r = 'u'
 		}
-		b.WriteRune(unicode.ToLower(r))
+		b = utf8.AppendRune(b, r)
 	}
-	return b.String()
+	return string(b)
 }
