@@ -79,9 +79,14 @@ type fitter struct {
 
 // offer keeps a candidate if it keeps every room and is closer than the best so far.
 func (f *fitter) offer(c Setting) {
+	f.weigh(c, func(i int) units.Temperature { return c.At(f.targets[i].Outdoor) })
+}
+
+// weigh is offer with the candidate's supply at each target worked out by the caller.
+func (f *fitter) weigh(c Setting, supply func(int) units.Temperature) {
 	sum := 0.0
-	for _, t := range f.targets {
-		set := c.At(t.Outdoor)
+	for i, t := range f.targets {
+		set := supply(i)
 		if set < t.Least-slack {
 			return
 		}
@@ -115,9 +120,15 @@ func (f *fitter) twoPoints(exponent float64) {
 	for i, t := range f.targets {
 		shares[i] = c.share(t.Outdoor)
 	}
+	last := f.targets[len(f.targets)-1]
 	from, to := s.Step.Up(s.MildSupply.From), s.Step.Down(s.MildSupply.To)
 	for mild := from; mild <= to+slack; mild = mild.Add(s.Step.Difference()) {
 		c.Mild.Supply = s.Step.Nearest(mild)
+		// At the mild end the set supply is at least the mild supply: once that alone
+		// costs more than the best found, every hotter one does.
+		if over := float64(c.Mild.Supply - last.Ideal); over > 0 && last.Weight*over*over >= f.best {
+			break
+		}
 		need := float64(max(s.ColdSupply.From, c.Mild.Supply))
 		possible := true
 		for i, t := range f.targets {
@@ -143,7 +154,10 @@ func (f *fitter) twoPoints(exponent float64) {
 				break
 			}
 			c.Cold.Supply = cold
-			f.offer(c)
+			// The shares hold the powers of the bend, which would cost most if taken anew.
+			f.weigh(c, func(i int) units.Temperature {
+				return s.Limit.clamp(c.Mild.Supply + units.Temperature(float64(cold-c.Mild.Supply)*shares[i]))
+			})
 		}
 	}
 }

@@ -23,6 +23,8 @@ type At struct {
 // For every room the supply is found at which its emitters just balance its load; the
 // room that needs the hottest water governs. Least is the same with every set-point
 // lowered by the tolerance.
+// On a series loop a room is reckoned with its neighbours on the loop at their own
+// set-points.
 //
 // Units: kelvin.
 // Range: outdoor temperatures below the set-points. A load that no water temperature
@@ -43,42 +45,45 @@ func (c Circuit) Solve(outdoor []units.Temperature, tolerance units.Difference) 
 			r := &c.Rooms[i]
 			q := r.Load(to, r.Setpoint)
 			a.Load += q
-			a.Needs[i] = needs.supply(i, q, r.Setpoint)
+			a.Needs[i] = needs.supply(i, q, 0)
 			if a.Needs[i] > a.Supply {
 				a.Supply, a.Leads = a.Needs[i], i
 			}
-			lower := r.Setpoint.Add(-tolerance)
-			least := needs.supply(i, r.Load(to, lower), lower)
-			a.Least = max(a.Least, least)
+			q = r.Load(to, r.Setpoint.Add(-tolerance))
+			a.Least = max(a.Least, needs.supply(i, q, tolerance))
 		}
 		out[k] = a
 	}
 	return out, nil
 }
 
-// needs answers many questions for the supply of one circuit. A room's heat at a
-// fixed room temperature depends on the supply alone, not on the weather, so in a
-// series loop, where one answer costs a walk through all emitters, each room's heat
-// is tabulated once and read backwards.
+// needs answers many questions for the supply of one circuit. On a series loop one
+// answer costs a walk through all emitters; but the heat of a room at a fixed room
+// temperature depends on the supply alone, not on the weather, so the rooms' heat is
+// tabulated once, all rooms in one walk, and read backwards.
 type needs struct {
 	circuit Circuit
-	tables  map[tableKey][]float64
+	tables  map[units.Difference]table // by how far the rooms are below their set-points
 }
 
-type tableKey struct {
-	room   int
-	inside units.Temperature
+// table holds the heat of every room at rising supplies.
+type table struct {
+	from units.Temperature
+	heat [][]float64 // by room, in W
 }
 
 // tableStep is fine enough that a straight line between two supplies misses a power
-// law of exponent 1.4 by less than 0.02 K.
+// law of exponent 1.4 by less than 0.02 K where a house heats.
 const tableStep = 1.0
 
 func (c Circuit) needs() *needs {
-	return &needs{circuit: c, tables: make(map[tableKey][]float64)}
+	return &needs{circuit: c, tables: make(map[units.Difference]table)}
 }
 
-func (n *needs) supply(i int, q units.Power, inside units.Temperature) units.Temperature {
+// supply is what room i needs to get the heat q while the rooms are below their
+// set-points by the given difference.
+func (n *needs) supply(i int, q units.Power, below units.Difference) units.Temperature {
+	inside := n.circuit.Rooms[i].Setpoint.Add(-below)
 	if q <= 0 {
 		return inside
 	}
@@ -89,38 +94,60 @@ func (n *needs) supply(i int, q units.Power, inside units.Temperature) units.Tem
 		}
 		return t
 	}
-	key := tableKey{i, inside}
-	table, ok := n.tables[key]
+	t, ok := n.tables[below]
 	if !ok {
-		steps := int(float64(Hottest-inside)/tableStep) + 1
-		table = make([]float64, 0, steps+1)
-		for s := 0; s <= steps; s++ {
-			t := min(inside+units.Temperature(float64(s)*tableStep), Hottest)
-			table = append(table, float64(n.circuit.heat(i, t, inside)))
-		}
-		n.tables[key] = table
+		t = n.circuit.tabulate(below)
+		n.tables[below] = t
 	}
-	return readBackwards(table, float64(q), inside)
+	return t.readBackwards(i, float64(q))
 }
 
-func readBackwards(table []float64, q float64, inside units.Temperature) units.Temperature {
-	lo, hi := 0, len(table)-1
-	if q >= table[hi] {
+func (c Circuit) tabulate(below units.Difference) table {
+	t := table{from: c.Rooms[0].Setpoint, heat: make([][]float64, len(c.Rooms))}
+	for _, r := range c.Rooms {
+		t.from = min(t.from, r.Setpoint)
+	}
+	t.from = t.from.Add(-below)
+	steps := int(float64(Hottest-t.from)/tableStep) + 1
+	all := make([]float64, len(c.Rooms)*(steps+1))
+	for i := range t.heat {
+		t.heat[i] = all[i*(steps+1) : (i+1)*(steps+1)]
+	}
+	for s := 0; s <= steps; s++ {
+		water := t.at(float64(s))
+		for _, stop := range c.Loop {
+			r := &c.Rooms[stop.Room]
+			h := r.Emitters[stop.Emitter].Output(water, c.Flow, r.Setpoint.Add(-below))
+			t.heat[stop.Room][s] += float64(h.Room)
+			water = h.Return
+		}
+	}
+	return t
+}
+
+func (t table) at(step float64) units.Temperature {
+	return min(t.from+units.Temperature(step*tableStep), Hottest)
+}
+
+func (t table) readBackwards(i int, q float64) units.Temperature {
+	heat := t.heat[i]
+	lo, hi := 0, len(heat)-1
+	if q >= heat[hi] {
 		return Hottest
 	}
 	for hi-lo > 1 {
 		mid := (lo + hi) / 2
-		if table[mid] <= q {
+		if heat[mid] <= q {
 			lo = mid
 		} else {
 			hi = mid
 		}
 	}
 	f := 0.0
-	if d := table[hi] - table[lo]; d > 0 {
-		f = (q - table[lo]) / d
+	if d := heat[hi] - heat[lo]; d > 0 {
+		f = (q - heat[lo]) / d
 	}
-	return min(inside+units.Temperature((float64(lo)+f)*tableStep), Hottest)
+	return t.at(float64(lo) + f)
 }
 
 // Return gives the temperature of the water coming back from the circuit while it
@@ -166,4 +193,22 @@ func (c Circuit) Water(supply units.Temperature) (water, rooms units.Power) {
 		}
 	}
 	return water, rooms
+}
+
+// Ideal gives the supply that the governing room needs at each outdoor temperature:
+// [Circuit.Solve] without its particulars, for when it is asked for a thousand times.
+//
+// Units: kelvin.
+// Range: a circuit that passes [Circuit.Check].
+// Source: as [Circuit.Solve].
+func (c Circuit) Ideal(outdoor []units.Temperature) []units.Temperature {
+	out := make([]units.Temperature, len(outdoor))
+	needs := c.needs()
+	for k, to := range outdoor {
+		for i := range c.Rooms {
+			r := &c.Rooms[i]
+			out[k] = max(out[k], needs.supply(i, r.Load(to, r.Setpoint), 0))
+		}
+	}
+	return out
 }
