@@ -32,10 +32,11 @@ type Shapes struct {
 
 // TwoPoints is a line through two points.
 type TwoPoints struct {
-	ColdOutdoor Range `yaml:"cold_outdoor" doc:"outdoor temperature of the cold point: a range, or one value if it is fixed"`
-	MildOutdoor Range `yaml:"mild_outdoor" doc:"outdoor temperature of the mild point"`
-	ColdSupply  Range `yaml:"cold_supply" doc:"supply temperature at the cold point"`
-	MildSupply  Range `yaml:"mild_supply" doc:"supply temperature at the mild point"`
+	ColdOutdoor Range  `yaml:"cold_outdoor" doc:"outdoor temperature of the cold point: a range, or one value if it is fixed"`
+	MildOutdoor Range  `yaml:"mild_outdoor" doc:"outdoor temperature of the mild point"`
+	ColdSupply  Range  `yaml:"cold_supply" doc:"supply temperature at the cold point"`
+	MildSupply  Range  `yaml:"mild_supply" doc:"supply temperature at the mild point"`
+	Beyond      string `yaml:"beyond" oneof:"continues,holds" doc:"colder than the cold point: the curve continues, or holds the cold supply; continues if left out"`
 }
 
 // Bent is a curve bent by an exponent between two points.
@@ -45,6 +46,7 @@ type Bent struct {
 	ColdSupply  Range       `yaml:"cold_supply" doc:"supply temperature at the cold point"`
 	MildSupply  Range       `yaml:"mild_supply" doc:"supply temperature at the mild point"`
 	Exponent    NumberRange `yaml:"exponent" doc:"exponent: a range with a step, or one value"`
+	Beyond      string      `yaml:"beyond" oneof:"continues,holds" doc:"colder than the cold point: the curve continues, or holds the cold supply; continues if left out"`
 }
 
 // SlopeShift is supply = room + shift + slope · (room − outdoor).

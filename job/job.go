@@ -61,6 +61,7 @@ type House struct {
 	Setpoint   Given[units.Temperature] `yaml:"setpoint" doc:"room temperature wanted"`
 	Load       Given[units.Power]       `yaml:"load" doc:"heat load of the whole house on the design day, if known"`
 	Fuel       *FuelUse                 `yaml:"fuel" doc:"a year's fuel, to find the heat loss from bills"`
+	Trust      string                   `yaml:"trust" oneof:"rooms,bills" doc:"which load counts where rooms and bills disagree; rooms if left out"`
 	BlowerDoor Given[units.AirChange]   `yaml:"blower_door" doc:"air change at 50 Pa from a blower-door test"`
 	Gains      Given[units.Power]       `yaml:"gains" doc:"heat from people and appliances that can be relied on at night"`
 }
@@ -102,7 +103,7 @@ type Room struct {
 	Setpoint  Given[units.Temperature] `yaml:"setpoint" doc:"temperature wanted, if not the house's"`
 	Area      Given[units.Area]        `yaml:"area" doc:"floor area"`
 	Height    Given[units.Length]      `yaml:"height" doc:"clear height, if not the house's"`
-	Wet       bool                     `yaml:"wet_room" doc:"a bathroom: its floor may be warmer"`
+	Wet       bool                     `yaml:"wet_room" oneof:"yes,no" doc:"a bathroom: its floor may be warmer"`
 	Load      Given[units.Power]       `yaml:"load" doc:"heat load on the design day, instead of elements"`
 	Elements  []Element                `yaml:"elements" doc:"surfaces through which the room loses heat"`
 	AirChange Given[units.AirChange]   `yaml:"air_change" doc:"air change at design, if not from the blower door"`

@@ -16,13 +16,16 @@ type Sheet struct {
 	System   units.System // in which the sentences were written
 	Scale    units.System // of the control: its values are in these degrees
 	Design   units.Temperature
-	Load     Load
-	Sections []Section
-	Circuits []Circuit
-	Findings []Finding     // what the wanted curve runs into, and what would cure it
-	Cautions []string      // that belong to the whole sheet
-	Surer    []Measurement // what to measure to be surer, best first
-	Expected []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
+	// CondensesBelow is the return temperature under which the boiler condenses; zero
+	// if it must not.
+	CondensesBelow units.Temperature
+	Load           Load
+	Sections       []Section
+	Circuits       []Circuit
+	Findings       []Finding     // what the wanted curve runs into, and what would cure it
+	Cautions       []string      // that belong to the whole sheet
+	Surer          []Measurement // what to measure to be surer, best first
+	Expected       []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
 }
 
 // Section groups lines under a heading.

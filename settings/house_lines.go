@@ -1,0 +1,295 @@
+package settings
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"curvewright/building"
+	"curvewright/job"
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// Lines that concern the whole house: warm weather, rooms and times, frost, boiler.
+
+func (m *model) cutOffLines(solved []solvedCircuit) []Line {
+	balance := solved[0].cutOff
+	var loss building.Loss
+	var gains units.Power
+	for _, r := range m.rooms {
+		loss = loss.Plus(r.loss)
+		gains += units.Power(float64(building.AverageGains) * float64(r.area))
+	}
+	l := Line{ID: "cut-off", Label: "Warm-weather cut-off",
+		Why:     fmt.Sprintf("Above about %s people, appliances and some sun carry the house. Use the day's average if the control can.", m.say(balance)),
+		TooHigh: "Pumps and burner run on mild days when nobody needs heat.",
+		TooLow:  "The house is cool on grey mild days.",
+		Working: []working.Step{{Name: "Balance temperature of the house", Formula: "To = Ti − gains/H, held between 50 and 66 °F (10 and 19 °C)",
+			Inputs: []working.Input{
+				{Symbol: "gains", Meaning: "average day without much sun, 5 W/m²", Value: gains, Known: string(job.Assumed)},
+				{Symbol: "H", Meaning: "heat loss of all rooms", Value: loss.Coefficient()},
+			},
+			Result: working.Input{Symbol: "To", Meaning: "balance temperature", Value: balance},
+			Range:  "lived-in houses", Source: "steady heat balance; British homes begin to heat below 15.4 °C in the median (Buildings and Cities, doi 10.5334/bc.670)"}}}
+	if m.control.cutOff == nil {
+		l.Value = m.control.step.Text(m.control.step.Nearest(balance))
+		l.Instead = "The control describes no cut-off: switch the heating off by hand above this temperature, or by its summer setting."
+		return []Line{l}
+	}
+	span := *m.control.cutOff
+	l.Allowed = m.allowed(span)
+	t := max(span.From, min(span.To, m.control.cutStep.Nearest(balance)))
+	m.temperature(&l, t)
+	return []Line{l}
+}
+
+func (m *model) roomLines() []Line {
+	setpoint := m.control.roomStep.Nearest(m.commonRoom())
+	influence := Line{ID: "room-influence", Label: "Room influence", Value: "none",
+		Why:     "One room cannot speak for all; its sun or stove would cool the rest.",
+		TooHigh: "One sunny or closed room steers the whole house; the supply hunts.", TooLow: "Gains are left to the room valves, which is their work.",
+		Working: practice("Room influence", "none for several equal rooms; slight where one open room stands for the circuit")}
+	if len(m.rooms) <= 2 && m.control.room {
+		influence.Value = "slight"
+		influence.Why = "The room stands for the circuit; keep its valves fully open."
+	}
+	if !m.control.room {
+		influence.Why = "The control cannot correct by a room sensor; the curve alone decides."
+	}
+	set := Line{ID: "room-setpoint", Label: "Room set-point", Why: "The curve is worked out for it; cooler rooms are throttled.",
+		TooHigh: "Each degree lifts the whole curve and costs about 3 to 6 % more fuel.", TooLow: "Each degree lowers the whole curve; the coldest room is felt first.",
+		Working: practice("Room set-point", "as surveyed; 70 °F held without program is usual with outdoor reset")}
+	m.temperature(&set, setpoint)
+	return []Line{influence, set, m.programLine(setpoint)}
+}
+
+// commonRoom is the set-point of the circuit that carries most.
+func (m *model) commonRoom() units.Temperature {
+	best := &m.circuits[0]
+	for i := range m.circuits {
+		if m.circuits[i].load > best.load {
+			best = &m.circuits[i]
+		}
+	}
+	return best.setpoint
+}
+
+// deepestNight is how far a radiator house may be lowered at night: a reset boiler
+// makes only the heat the house loses and has little to catch up with (common
+// practice, 2 to 4 °F).
+const deepestNight = units.Difference(4 * 5.0 / 9)
+
+func (m *model) programLine(setpoint units.Temperature) Line {
+	p := m.job.Program
+	l := Line{ID: "program", Label: "Held or program", Value: "hold " + m.control.roomStep.Text(setpoint),
+		Why:     "A reset boiler makes only what the house loses; a night's saving is paid back with hotter water.",
+		TooHigh: "A deep setback is cold at breakfast and drives the boiler to its limit.", TooLow: "Held day and night costs little: on supply setback a monitored building saved nothing that could be seen.",
+		Working: []working.Step{{Name: "Held or program", Formula: "slabs: hold; radiators: none or 2 to 4 °F; none below a chosen outdoor temperature",
+			Range: "houses on outdoor reset", Source: "common practice; no effect of supply setback: US DOE Building America, boiler control replacement, Cambridge MA (OSTI 1220374)"}}}
+	var slabs []string
+	for i := range m.circuits {
+		if m.circuits[i].family == "floor" {
+			slabs = append(slabs, m.circuits[i].job.Name)
+		}
+	}
+	if p.Wish == "" || p.Wish == "hold" {
+		return l
+	}
+	if len(slabs) == len(m.circuits) {
+		l.Why = "A setback was wished, but a floor follows a day late: coldest in mid-morning. " + l.Why
+		return l
+	}
+	if m.control.points < 2 {
+		l.Instead = "A setback was wished; the control has no program, so hold one temperature or lower rooms at their own valves."
+		return l
+	}
+	lower := p.Lower.Or(setpoint.Add(-deepestNight)).Value
+	deep := lower < setpoint.Add(-deepestNight-0.01)
+	lower = m.control.roomStep.Nearest(max(lower, setpoint.Add(-deepestNight)))
+	wake, bed := orText(p.WakeUp, "06:30"), orText(p.Bed, "22:30")
+	points := []string{m.clockText(wake, -120) + " " + m.control.roomStep.Text(setpoint), m.clockText(bed, 0) + " " + m.control.roomStep.Text(lower)}
+	if p.Wish == "away" && m.control.points >= 4 {
+		points = []string{points[0], m.clockText(orText(p.Leave, "08:00"), 0) + " " + m.control.roomStep.Text(lower),
+			m.clockText(orText(p.Return, "17:00"), -120) + " " + m.control.roomStep.Text(setpoint), points[1]}
+	}
+	l.Value = "every day " + strings.Join(points, ", ")
+	l.Why = fmt.Sprintf("%d of %d points a day. Warming begins 2 h early; below %s outdoors hold instead.",
+		len(points), m.control.points, m.say(m.design.Add(15)))
+	if deep {
+		l.Why += " The deeper setback that was wished is held to " + m.say(deepestNight) + "."
+	}
+	if len(slabs) > 0 {
+		l.Why += " " + strings.Join(slabs, " and ") + ": hold, no program."
+	}
+	return l
+}
+
+func orText(s, usual string) string {
+	if s == "" {
+		return usual
+	}
+	return s
+}
+
+// clockText moves a time of day by minutes and writes it as the control shows time.
+func (m *model) clockText(hhmm string, add int) string {
+	var h, mi int
+	if n, err := fmt.Sscanf(hhmm, "%d:%d", &h, &mi); n != 2 || err != nil {
+		return hhmm
+	}
+	t := ((h*60+mi+add)%1440 + 1440) % 1440
+	if m.control.clock == "12 hour" {
+		half := "am"
+		if t >= 720 {
+			half = "pm"
+		}
+		return fmt.Sprintf("%d:%02d %s", (t/60+11)%12+1, t%60, half)
+	}
+	return fmt.Sprintf("%02d:%02d", t/60, t%60)
+}
+
+func (m *model) frostLines() []Line {
+	f := m.job.Frost
+	offers := m.control.frostBy
+	if len(offers) == 0 {
+		offers = []string{"outdoor"}
+	}
+	outside := len(f.PipesOutside) > 0
+	room := f.RoomSensor == "yes" && slices.Contains(offers, "room")
+	outdoor := slices.Contains(offers, "outdoor")
+	at := m.control.step.Text(m.control.step.Nearest(units.Celsius(3)))
+	low := m.control.roomStep.Text(m.control.roomStep.Nearest(units.Celsius(7)))
+	l := Line{ID: "frost", Label: "Frost protection", TooHigh: "Pumps run through mild nights.", TooLow: "A pipe outside the heated shell freezes before anything stirs.",
+		Caution: "Frost: works only while power and fuel last; guards no water pipe and no outdoor condensate drain.",
+		Working: practice("Frost protection", "pipes outside the heated shell: outdoor; a house left alone: room as well; pump before burner")}
+	switch {
+	case outdoor && room && (outside || f.LeftAlone == "yes"):
+		l.Value = "outdoor and room: " + at + " outdoors, " + low + " in the room"
+		l.Why = "Outdoor starts the pumps for the pipes, room the burner if an empty house cools."
+	case outdoor && (outside || !room):
+		l.Value = "outdoor, at " + at
+		l.Why = "Only the outdoor sensor knows when a pipe outside the shell is in danger."
+		if !outside {
+			l.Why = "No room sensor watches the house, so the outdoor sensor must."
+		}
+	case room:
+		l.Value = "room, at " + low
+		l.Why = "All pipes are inside the heated shell: the room says soon enough when the house cools."
+	case outdoor:
+		l.Value = "outdoor, at " + at
+		l.Why = "It starts the pumps before anything can freeze."
+	default:
+		l.Value = "room, at " + low
+		l.Why = "The control can watch only the room."
+	}
+	if outside {
+		where := strings.Join(f.PipesOutside, ", ")
+		l.Why += " Pipes run through: " + where + "."
+		if !strings.HasPrefix(l.Value, "outdoor") {
+			l.Instead = "A room sensor cannot see the pipes in " + where + ": insulate and heat-trace them, or fill with antifreeze, as local code allows."
+		}
+	}
+	if f.Glycol == "yes" {
+		l.Why += " The system holds glycol; keep its strength for the coldest pipe and its pH in the yearly record."
+	}
+	return []Line{l}
+}
+
+// spareOutput is the share above the design load to which a boiler's heating output
+// is limited: common practice, load × 1.1.
+const spareOutput = 1.1
+
+func (m *model) boilerLines(s *Sheet) []Line {
+	b := m.job.Boiler
+	want := units.Power(float64(s.Load.Total) * spareOutput)
+	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want),
+		Why: fmt.Sprintf("A tenth above the %s of the design day; hot water may use all.",
+			m.say(s.Load.Total)),
+		TooHigh: "Short runs, many starts, a hot return.", TooLow: "The house cools on the coldest nights.",
+		Caution: "Gas, carbon monoxide: only a licensed person with an analyser, as maker and local code say.",
+		Working: []working.Step{{Name: "Heating output limit", Formula: "Q_max = 1.1 · Q_design",
+			Inputs: []working.Input{{Symbol: "Q_design", Meaning: "load of all rooms on the design day, " + s.Load.Source, Value: s.Load.Total}},
+			Result: working.Input{Symbol: "Q_max", Meaning: "heating output", Value: want},
+			Range:  "houses without deep setback", Source: "common practice; oversizing above three times costs 6 to 9 % (Bennett and Elwell 2020, doi 10.1177/0143624420927352)"}}}
+	if b.Output.Set {
+		l.Allowed = "up to " + m.say(b.Output.Value)
+		if b.MinOutput.Set {
+			l.Allowed = m.say(b.MinOutput.Value) + " to " + m.say(b.Output.Value)
+		}
+		m.fitOutput(&l, want, s)
+	}
+	switch m.control.limitBy {
+	case "none":
+		l.Instead = "The control has no such limit: see whether the boiler itself has one, or lengthen its pause between starts."
+	case "percent":
+		if !b.Output.Set {
+			l.Instead = "The control counts in percent of the boiler's highest output, which the survey does not give: divide by it."
+		}
+	}
+	return []Line{l}
+}
+
+// fitOutput holds the wanted limit against what the boiler can do.
+func (m *model) fitOutput(l *Line, want units.Power, s *Sheet) {
+	b := m.job.Boiler
+	top := b.Output.Value
+	if s.Load.Total > top {
+		l.Value = "no limit"
+		m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
+			"The house needs %s on the design day and the boiler gives %s: it falls short by %s.", m.say(s.Load.Total), m.say(top), m.say(s.Load.Total-top)),
+			Cures: []string{"check the load: paper loads are mostly too high", "reduce the loss", "a second heat source for the coldest days"}})
+		return
+	}
+	set := max(b.MinOutput.Value, min(want, top))
+	l.Value = m.say(set)
+	if m.control.limitBy == "percent" {
+		pct := math.Min(100, math.Ceil(20*float64(set/top)-1e-9)*5)
+		l.Value = fmt.Sprintf("%.0f %%", pct)
+		l.Also = m.say(units.Power(pct / 100 * float64(top)))
+	}
+	if !b.MinOutput.Set {
+		return
+	}
+	if runs, ok := m.outdoorAtLoad(b.MinOutput.Value); ok {
+		l.Why += fmt.Sprintf(" Below %s outdoors the burner need not stop.", m.say(runs))
+	} else {
+		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+			"Even on the design day the house takes no more than the boiler's lowest fire of %s: the burner cycles all winter.", m.say(b.MinOutput.Value)),
+			Cures: []string{"a buffer tank", "a wider switching differential and a longer pause between starts", "a smaller boiler when this one is replaced"}})
+	}
+}
+
+// outdoorAtLoad is the outdoor temperature at which the house takes a given heat.
+func (m *model) outdoorAtLoad(q units.Power) (units.Temperature, bool) {
+	load := func(to units.Temperature) units.Power {
+		sum := units.Power(0)
+		for _, r := range m.rooms {
+			sum += max(0, r.loss.At(r.setpoint, to)-r.gains)
+		}
+		return sum
+	}
+	lo, hi := m.design, units.Celsius(25)
+	if load(lo) <= q {
+		return 0, false
+	}
+	for range 40 {
+		if mid := (lo + hi) / 2; load(mid) > q {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo, true
+}
+
+func (m *model) cautions() []string {
+	out := []string{
+		"This sheet gives settings, not permission: local code, the maker's instructions and licensed practice come first, above all for gas, flue, pressure, electricity and hot water.",
+	}
+	if m.job.Boiler.Kind != "non-condensing" {
+		out = append(out, "Condensate must drain freely and must not freeze; neutralise it where local code asks.")
+	}
+	return out
+}

@@ -1,0 +1,426 @@
+package settings
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"curvewright/curve"
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// This file writes the sheet in the order in which a person meets the questions at a
+// control. Each function is one heading.
+
+func (m *model) sections(s *Sheet, solved []solvedCircuit) []Section {
+	out := []Section{
+		{"Clock and units", m.clockLines()},
+		{"Circuits", m.circuitLines()},
+		{"Connect first", m.sensorLines()},
+		{"Hot water", m.hotWaterLines()},
+	}
+	for i := range m.circuits {
+		title := "Heating curve"
+		if len(m.circuits) > 1 {
+			title += ": " + m.circuits[i].job.Name
+		}
+		out = append(out, Section{title, m.curveLines(&m.circuits[i], solved[i])})
+	}
+	return append(out,
+		Section{"Warm weather", m.cutOffLines(solved)},
+		Section{"Rooms and times", m.roomLines()},
+		Section{"Frost protection", m.frostLines()},
+		Section{"Boiler", m.boilerLines(s)},
+	)
+}
+
+// temperature writes a temperature as the control shows it, and the same in the
+// reader's degrees where these differ.
+func (m *model) temperature(l *Line, t units.Temperature) {
+	l.Value = m.control.step.Text(t)
+	if m.control.scale != m.sys {
+		l.Also = m.say(t)
+	}
+}
+
+func (m *model) allowed(s curve.Span[units.Temperature]) string {
+	if s.From == s.To {
+		return "fixed"
+	}
+	return m.control.step.Text(s.From) + " to " + m.control.step.Text(s.To)
+}
+
+func (m *model) clockLines() []Line {
+	scale := "°C"
+	if m.control.scale == units.US {
+		scale = "°F"
+	}
+	lines := []Line{{ID: "clock", Label: "Date and time", Value: m.control.clock,
+		Why:     "Programs, hot-water hours and the fault log hang on it.",
+		TooHigh: "", TooLow: "An hour wrong shows as a house that is cold at breakfast; see whether the clock changes to summer time by itself."},
+		{ID: "scale", Label: "Degrees", Value: scale,
+			Why: "All values here are in the control's own degrees and steps."}}
+	for i := range lines {
+		lines[i].Working = practice(lines[i].Label, lines[i].Why)
+	}
+	return lines
+}
+
+// practice is the working of a line that rests on a rule of the trade and no figure.
+func practice(name, rule string) []working.Step {
+	return []working.Step{{Name: name, Formula: rule, Range: "houses with hydronic heating", Source: "common practice"}}
+}
+
+func (m *model) circuitLines() []Line {
+	var out []Line
+	for i := range m.circuits {
+		c := &m.circuits[i]
+		l := Line{ID: c.key + ".assign", Circuit: c.job.Name, Label: fmt.Sprintf("Circuit %d", i+1),
+			Value: c.job.Name + ", " + c.kind(),
+			Why: fmt.Sprintf("%s on the design day, about %s of water, %s drop.",
+				m.say(c.load), m.say(c.flow), m.say(c.drop))}
+		if c.kind() == "mixed" {
+			l.Why += " Needs a sensor behind its valve."
+		}
+		l.TooHigh, l.TooLow = "", "A pump or valve wired to the wrong output heats the wrong rooms: run each alone and feel the pipes."
+		l.Working = []working.Step{{Name: "Water flow of " + c.job.Name, Formula: "C = Q / (Ts − Tr)",
+			Inputs: []working.Input{
+				{Symbol: "Q", Meaning: "load of the circuit on the design day", Value: c.load},
+				{Symbol: "Ts − Tr", Meaning: "drop", Value: c.drop, Known: string(c.flowHow)},
+			},
+			Result: working.Input{Symbol: "flow", Meaning: "water flow", Value: c.flow},
+			Range:  "water 0 to 110 °C", Source: "heat balance of the water; density and specific heat from IAPWS-IF97"}}
+		out = append(out, l)
+	}
+	return out
+}
+
+func (m *model) sensorLines() []Line {
+	o := m.job.OutdoorSensor
+	place := o.Place
+	if place == "" || place == "not known" {
+		place = "north wall"
+	}
+	l := Line{ID: "outdoor-sensor", Label: "Outdoor sensor", Value: "connected, " + place,
+		Why:     "Reset is offered only with it. Shaded north wall, " + m.say(units.Feet(4)) + " from vents and windows, above the snow.",
+		TooHigh: "A sensor that reads too warm (sun, a vent, a warm wall) starves the house.",
+		TooLow:  "One that reads too cold overheats it and spoils condensing.",
+		Caution: "Electricity: switch off and lock out before wiring sensors, pumps or valves; follow local code.",
+		Working: practice("Outdoor sensor first", "no sensor, no outdoor reset; shaded north side")}
+	if o.Fitted == "no" || o.Fitted == "" || o.Fitted == "planned" {
+		l.Value = "connect it, " + place
+		if o.Fitted == "no" {
+			l.Instead = "Until it is connected run the circuits at a constant supply, the value for the design day, and say so on the sheet: it keeps the house warm and wastes fuel."
+			m.findings = append(m.findings, Finding{Severity: "stop",
+				Text:  "No outdoor sensor is connected. The control cannot run outdoor reset without it; connect it before entering a curve.",
+				Cures: []string{"fit the sensor on the " + place + ", out of the sun and away from vents"}})
+		}
+	}
+	switch o.Place {
+	case "south wall", "east wall", "west wall":
+		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+			"The outdoor sensor is on the %s and will see the sun: the supply falls for an hour or more on clear days when the rooms still need it.", o.Place),
+			Cures: []string{"move it to the north wall, or the north-west", "shade it without boxing it in"}})
+	}
+	return append([]Line{l}, m.separatorLine())
+}
+
+func (m *model) separatorLine() Line {
+	sep := m.job.Separator
+	l := Line{ID: "separator-sensor", Label: "Separator sensor", Value: "none",
+		Why:     "No separator: the boiler's own sensor sees what the circuits get.",
+		Working: practice("Separator sensor", "the sensor that steers the boiler belongs where the circuits draw")}
+	if sep.Kind == "" || sep.Kind == "none" {
+		return l
+	}
+	l.Why = "With it the boiler is steered by what the circuits really get behind the " + sep.Kind + "."
+	l.TooHigh = "A sensor said to be there but not connected: the control shows a fault or steers by the boiler."
+	l.TooLow = "Said to be absent though it is there: the boiler holds its own temperature and the circuits run cool when their pumps move more water than the boiler's."
+	switch sep.Sensor {
+	case "at the boiler", "on a module":
+		l.Value = sep.Sensor
+	default:
+		l.Instead = "Without the sensor, compare the supply before and behind the separator in steady cold. If the circuits are cooler, match the flows; do not raise the boiler."
+	}
+	return l
+}
+
+func (m *model) hotWaterLines() []Line {
+	h := m.job.HotWater
+	by := h.By
+	if by == "" || by == "none" {
+		l := Line{ID: "hot-water.by", Label: "Hot water", Value: "none",
+			Why:     "The boiler makes no hot water; nothing may interrupt the heating.",
+			TooHigh: "Set to a tank that is not there, the boiler runs hot for nothing and shows a sensor fault."}
+		if by == "" {
+			l.Why = "The survey does not say how hot water is made; taken as not by this boiler."
+		}
+		l.Working = practice("Hot-water arrangement", "as surveyed")
+		return []Line{l}
+	}
+	why := map[string]string{
+		"tank with own pump":        "The tank has its own pump; priority decides whether heating goes on.",
+		"tank with three-way valve": "A valve gives the tank all the water while it charges; heating waits.",
+		"combi":                     "Heated as it flows; the heating waits while a tap is open.",
+	}[by]
+	first := Line{ID: "hot-water.by", Label: "Hot water", Value: by, Why: why,
+		TooLow:  "The wrong arrangement leaves the tank cold or drives boiler-hot water into the heating circuits.",
+		Working: practice("Hot-water arrangement", "as surveyed: "+by)}
+	set := h.Setpoint.Or(units.Celsius(60))
+	second := Line{ID: "hot-water.setpoint", Label: "Hot-water temperature", TooHigh: "Scalding at the tap, more lime and more standing loss.",
+		TooLow: "Bacteria grow in stored water between about 68 and 122 °F (20 and 50 °C)."}
+	if by == "combi" {
+		set = h.Setpoint.Or(units.Celsius(49))
+		second.Why = "Nothing is stored: no hotter than the hand wants."
+		second.TooLow = "Lukewarm showers at full flow in winter."
+	} else {
+		second.Why = "Stored hot against legionella; a mixing valve brings it to 120 °F (49 °C) or less for the taps."
+	}
+	m.temperature(&second, m.control.step.Nearest(set.Value))
+	second.Caution = "Scald: 140 °F (60 °C) burns in under 5 s, a child sooner. Listed mixing valve; local code first."
+	if by != "combi" && h.Mixing != "yes" {
+		m.findings = append(m.findings, Finding{Severity: "stop",
+			Text:  "The tank is to be kept at " + m.say(set.Value) + " and the survey shows no mixing valve at its outlet: the taps would scald.",
+			Cures: []string{"fit a listed mixing valve at the tank's outlet and set it to 120 °F (49 °C) or less, as local code says"}})
+	}
+	second.Working = []working.Step{{Name: "Storage temperature", Formula: "store ≥ 60 °C, deliver ≤ 49 °C through a mixing valve",
+		Inputs: []working.Input{{Symbol: "t", Meaning: "temperature", Value: set.Value, Known: string(set.How())}},
+		Range:  "dwellings", Source: "ASHRAE Guideline 12-2000 §4.1.6 as quoted; scald times: a US state public-health page, after Moritz and Henriques 1947"}}
+	return []Line{first, second}
+}
+
+// curveLines are the heart of the sheet: one circuit's curve in the control's shape.
+func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
+	steps := m.curveWorking(c, s)
+	lead := c.solve.Rooms[s.at[0].Leads]
+	set := s.setting.At(m.design)
+	lines := []Line{{ID: c.key + ".emitters", Circuit: c.job.Name, Label: "Kind of emitters", Value: strings.Join(c.families, " and "),
+		Why:     "It only picks presets; the figures below replace them.",
+		TooHigh: "A preset for radiators on a floor circuit runs it far too hot.", TooLow: "A preset for floors leaves radiators lukewarm in the cold.",
+		Working: practice("Kind of emitters", "as surveyed")}}
+	if !m.control.asksKind {
+		lines[0].Instead = "If the control does not ask, there is nothing to enter."
+	}
+	design := Line{ID: c.key + ".design-supply", Circuit: c.job.Name, Label: "Supply at " + m.control.step.Text(m.design) + " outdoors",
+		Why: fmt.Sprintf("%s needs %s to hold %s, the hottest of the circuit.",
+			upper(lead.Name), m.say(s.at[0].Supply), m.say(lead.Setpoint)),
+		Allowed: m.allowed(c.shape.Limit), Band: s.bandText, Working: steps}
+	m.temperature(&design, m.control.step.Nearest(set))
+	design.TooHigh, design.TooLow = m.eitherWay(c, s)
+	if c.family == "floor" || hasFloor(c) {
+		design.Caution = slabCaution
+	}
+	lines = append(lines, design)
+	lines = append(lines, m.shapeLines(c, s, steps, design)...)
+	return append(lines, m.limitLines(c, s)...)
+}
+
+const slabCaution = "Floors: above 130 °F (54 °C) slabs crack. Fit a separate limit that stops the pump; makers' limits first."
+
+// eitherWay works out what a wrong cold end does, instead of only naming it.
+func (m *model) eitherWay(c *circuit, s solvedCircuit) (high, low string) {
+	lead := s.at[0].Leads
+	r := c.solve.Rooms[lead]
+	step := units.Difference(3)
+	if m.sys == units.US {
+		step = units.FahrenheitDifference(5)
+	}
+	set := s.setting.At(m.design)
+	up, down := c.solve.Reaches(lead, set.Add(step), m.design), c.solve.Reaches(lead, set.Add(-step), m.design)
+	high = fmt.Sprintf("%s more makes %s settle at %s with its valves open; valves throttle, the return rises and the boiler condenses less.",
+		m.say(step), r.Name, m.say(up))
+	low = fmt.Sprintf("%s less leaves %s at %s on the design day.", m.say(step), r.Name, m.say(down))
+	return high, low
+}
+
+// shapeLines are the figures of the curve in the control's own shape.
+func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, design Line) []Line {
+	set := s.setting
+	line := func(id, label, why, allowed string) Line {
+		return Line{ID: c.key + "." + id, Circuit: c.job.Name, Label: label, Why: why, Allowed: allowed, Working: steps}
+	}
+	point := func(id, label string, t units.Temperature, why string, span curve.Span[units.Temperature]) Line {
+		l := line(id, label, why, m.allowed(span))
+		m.temperature(&l, t)
+		return l
+	}
+	switch set.Kind {
+	case curve.SlopeShift:
+		slope := line("slope", "Slope", "Degrees of supply for each degree that it gets colder.",
+			fmt.Sprintf("%g to %g", c.shape.Slope.From, c.shape.Slope.To))
+		slope.Value = decimals(set.Slope, c.shape.Slope.Step)
+		slope.Band = design.Band
+		slope.TooHigh, slope.TooLow = "Right in spring, too hot in deep cold.", "Right in spring, too cold in deep cold."
+		shift := line("shift", "Parallel shift", "Lifts or lowers the whole curve alike.",
+			m.difference(units.Difference(c.shape.Shift.From))+" to "+m.difference(units.Difference(c.shape.Shift.To)))
+		shift.Value = m.difference(set.Shift)
+		shift.TooHigh, shift.TooLow = "Too warm at every outdoor temperature.", "Too cool at every outdoor temperature."
+		return []Line{slope, shift}
+	case curve.Table:
+		var out []Line
+		for i, p := range set.Points {
+			l := point(fmt.Sprintf("point-%d", i+1), fmt.Sprintf("Point %d: at %s", i+1, m.control.step.Text(p.Outdoor)), p.Supply,
+				"The control runs straight from point to point.", c.shape.ColdSupply)
+			if i == 0 {
+				l.Band = design.Band
+			}
+			out = append(out, l)
+		}
+		return out
+	}
+	out := []Line{
+		point("cold-outdoor", "Cold point, outdoors", set.Cold.Outdoor, "The design day, or as near as the control goes.", c.shape.ColdOutdoor),
+		point("cold-supply", "Cold point, supply", set.Cold.Supply, "No room is short between here and the mild point.", c.shape.ColdSupply),
+		point("mild-outdoor", "Mild point, outdoors", set.Mild.Outdoor, "Heating ends about here.", c.shape.MildOutdoor),
+		point("mild-supply", "Mild point, supply", set.Mild.Supply, "What the emitters still need when it is mild.", c.shape.MildSupply),
+	}
+	out[1].Band, out[1].TooHigh, out[1].TooLow = design.Band, design.TooHigh, design.TooLow
+	out[3].TooHigh, out[3].TooLow = "Stuffy in spring and autumn, and a return too warm to condense.", "Cool in spring and autumn though warm in deep cold."
+	if c.shape.ColdOutdoor.From > m.design && set.Holds {
+		out[0].Instead = fmt.Sprintf("The control's cold point ends at %s and holds its supply beyond: it is set as if that were the design day of %s.",
+			m.control.step.Text(c.shape.ColdOutdoor.From), m.say(m.design))
+	}
+	if set.Kind == curve.Bent {
+		e := line("exponent", "Exponent", "The bend of the emitters: above 1 the curve bulges upward.",
+			fmt.Sprintf("%g to %g", c.shape.Exponent.From, c.shape.Exponent.To))
+		e.Value = decimals(set.Exponent, c.shape.Exponent.Step)
+		e.TooHigh, e.TooLow = "Too warm between the two points.", "Too cool between the two points."
+		out = append(out, e)
+	}
+	return out
+}
+
+// difference writes a temperature difference in the control's degrees.
+func (m *model) difference(d units.Difference) string {
+	x, unit := float64(d), "K"
+	if m.control.scale == units.US {
+		x, unit = d.Fahrenheit(), "°F"
+	}
+	s := fmt.Sprintf("%+.1f", x)
+	s = strings.TrimSuffix(s, ".0")
+	if s == "+0" || s == "-0" {
+		s = "0"
+	}
+	return strings.Replace(s, "-", "−", 1) + "\u00a0" + unit
+}
+
+func decimals(x, step float64) string {
+	for d := range 4 {
+		p := math.Pow(10, float64(d))
+		if s := step * p; math.Abs(s-math.Round(s)) < 1e-9 {
+			return fmt.Sprintf("%.*f", d, x)
+		}
+	}
+	return fmt.Sprintf("%.3f", x)
+}
+
+func upper(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(r)) + s[n:]
+}
+
+// limitLines are the lowest and the highest supply of a circuit.
+func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
+	top := c.limits[0]
+	low := Line{ID: c.key + ".min-supply", Circuit: c.job.Name, Label: "Lowest supply", Allowed: m.allowed(c.shape.Limit),
+		Why:     "The curve's own end; a higher one overheats in mild weather.",
+		TooHigh: "Stuffy in mild weather, needless fuel.", TooLow: "No harm to the rooms; the curve is above it anyway.",
+		Working: practice("Lowest supply", "the curve at the heating limit, not below what boiler and control can hold")}
+	if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" {
+		low.Why = "This boiler must not condense: keep it at " + m.say(leastNonCondensing) + " or more and reset behind a mixing valve."
+		low.Caution = "Cold return rots a boiler not built to condense and soots its flue: carbon monoxide. The maker's least return comes first."
+		low.TooLow = "Condensate in boiler and flue: rust, soot, carbon monoxide."
+		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name,
+			Text:  fmt.Sprintf("The boiler must not condense, so %s can be reset no lower than %s; in mild weather the rooms rely on their valves.", c.job.Name, m.say(leastNonCondensing)),
+			Cures: []string{"a mixing valve on the circuit, with the boiler held at 140 °F (60 °C) or more"}})
+	}
+	m.temperature(&low, s.minSet)
+	high := Line{ID: c.key + ".max-supply", Circuit: c.job.Name, Label: "Highest supply",
+		Allowed: "up to " + m.control.step.Text(m.control.step.Down(top.supply)),
+		Why: fmt.Sprintf("Serves a night %s colder than the design day, no more.",
+			m.say(beyondDesign)),
+		TooHigh: "A stuck valve or a wrong curve is no longer held by it.", TooLow: "The curve is cut off in deep cold and the rooms cool.",
+		Working: append(top.working, working.Step{Name: "Highest supply", Formula: "the curve at design − " + m.say(beyondDesign) + ", not above the limit",
+			Inputs: []working.Input{
+				{Symbol: "Ts", Meaning: "curve there", Value: s.setting.At(m.design)},
+				{Symbol: "limit", Meaning: top.why, Value: top.supply},
+			},
+			Result: working.Input{Symbol: "Ts,max", Meaning: "highest supply to set", Value: s.maxSet},
+			Range:  "any circuit", Source: "common practice"})}
+	if s.maxSet >= m.control.step.Down(top.supply) {
+		high.Why = "Held by " + top.why + "."
+	}
+	if c.family == "floor" || hasFloor(c) {
+		high.Caution = slabCaution
+	}
+	if !m.control.perLimit && len(m.circuits) > 1 {
+		high.Instead = "The control has one limit for all circuits: hold this circuit by a limit thermostat on its supply that stops the pump."
+	}
+	m.temperature(&high, s.maxSet)
+	return []Line{low, high}
+}
+
+// curveWorking is the chain behind a curve: the governing room's loss, its emitters,
+// its need, and the fit.
+func (m *model) curveWorking(c *circuit, s solvedCircuit) []working.Step {
+	a := s.at[0]
+	r := c.solve.Rooms[a.Leads]
+	mr := m.rooms[c.rooms[a.Leads]]
+	steps := append([]working.Step{}, m.house.working...)
+	if len(m.job.Rooms) > 0 && mr.source != "share of the house" {
+		steps = steps[:0]
+	}
+	steps = append(steps, mr.working...)
+	q := r.Load(m.design, r.Setpoint)
+	load := working.Step{Name: "Heat that " + r.Name + " needs of this circuit on the design day", Formula: "Q = H · (Ti − To) + Hf · (Ti − Tf) − gains",
+		Inputs: []working.Input{
+			{Symbol: "H", Meaning: "loss towards outdoors", Value: r.Loss.Outdoor},
+			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
+			{Symbol: "To", Meaning: "design outdoor temperature", Value: m.design, Known: string(m.job.Site.DesignOutdoor.How())},
+		},
+		Range: "steady cold", Source: "EN 12831-1:2017 heat balance; gains at night 2 W/m², common practice"}
+	if r.Loss.Fixed != 0 {
+		load.Inputs = append(load.Inputs, working.Input{Symbol: "Hf", Meaning: "loss towards ground and neighbours", Value: r.Loss.Fixed},
+			working.Input{Symbol: "Tf", Meaning: "their temperature", Value: r.Loss.FixedAt})
+	}
+	load.Inputs = append(load.Inputs, working.Input{Symbol: "gains", Meaning: "heat that can be relied on at night", Value: r.Gains})
+	load.Result = working.Input{Symbol: "Q", Meaning: "heat needed", Value: q}
+	steps = append(steps, load)
+	for _, f := range c.feeds[a.Leads] {
+		steps = append(steps, f.working)
+	}
+	need := working.Step{Name: "Supply that " + r.Name + " needs on the design day", Formula: "Σ output(Ts) = Q; for one emitter Ts = Ti + D·e^(D/M)/(e^(D/M) − 1), M = (Q/K)^(1/n), D = Q/C",
+		Inputs: []working.Input{
+			{Symbol: "Q", Meaning: "heat needed", Value: q},
+			{Symbol: "C", Meaning: "water through the first emitter, heat per degree", Value: r.Flows[0], Known: string(c.flowHow)},
+			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
+		},
+		Result: working.Input{Symbol: "Ts", Meaning: "supply needed", Value: a.Needs[a.Leads]},
+		Range:  "supply up to " + m.say(curve.Hottest), Source: "EN 442-2 output law with the logarithmic excess; handbooks' characteristic heating curve"}
+	fit := working.Step{Name: "Curve that the control can hold: " + shapeWords(c.shape.Kind), Formula: fitFormula(c.shape.Kind),
+		Inputs: []working.Input{
+			{Symbol: "ideal", Meaning: "supply needed on the design day", Value: a.Supply},
+			{Symbol: "step", Meaning: "of the control", Value: m.control.step.Difference()},
+			{Symbol: "tolerance", Meaning: "room temperature that may be missing", Value: tolerance},
+		},
+		Result: working.Input{Symbol: "Ts", Meaning: "supply set on the design day", Value: s.setting.At(m.design)},
+		Range:  "design day to heating limit",
+		Source: "least squares over the hours of a year; no room short by more than the tolerance",
+		Note:   fmt.Sprintf("Over the heating season the setting runs %s above the ideal in the mean.", m.say(s.out.LostMean))}
+	return append(steps, need, fit)
+}
+
+func fitFormula(k curve.Kind) string {
+	switch k {
+	case curve.SlopeShift:
+		return "Ts = Tr + shift + slope · (Tr − To)"
+	case curve.Bent:
+		return "Ts = Tm + (Tc − Tm) · ((Om − To)/(Om − Oc))^(1/e)"
+	case curve.Table:
+		return "straight between the points of the table"
+	}
+	return "Ts = Tm + (Tc − Tm) · (Om − To)/(Om − Oc)"
+}

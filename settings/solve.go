@@ -1,0 +1,343 @@
+package settings
+
+import (
+	"fmt"
+	"math"
+
+	"curvewright/building"
+	"curvewright/curve"
+	"curvewright/job"
+	"curvewright/units"
+)
+
+// Options say how a job is solved.
+type Options struct {
+	System  units.System // of the sentences
+	Samples int          // of the survey's uncertainty; 0 leaves the bands out
+	Seed    uint64       // of the sampling
+}
+
+// DefaultOptions are those of the command line and of the page: the job's own units
+// and enough samples for a steady band.
+//
+// Units: none.
+// Range: any job.
+// Source: own choice; with 500 samples a 90 % band moves by under 3 % from seed to seed.
+func DefaultOptions(j *job.Job) Options {
+	o := Options{System: units.US, Samples: 500, Seed: 1}
+	if j.Display == "si" {
+		o.System = units.SI
+	}
+	return o
+}
+
+// tolerance is how far below its set-point a setting may leave a room, so that a
+// control's coarse steps need not always be rounded up: half a kelvin, about 1 °F.
+const tolerance = units.Difference(0.5)
+
+// beyondDesign is how much colder than the design day the highest supply still serves.
+const beyondDesign = units.Difference(5)
+
+// Solve computes the settings sheet of a job.
+//
+// The design load and the loss of every room, the supply that each needs from the
+// design day to the heating limit, the governing room, the best curve within the
+// control's shape, steps and limits, and the sentences around them.
+//
+// Units: those of the job; sentences in Options.System.
+// Range: design outdoor temperature 5 to 60 K below the annual mean; room set-points
+// above it.
+// Source: packages building, emitter and curve, each with its own.
+// Errors: a sentence naming the block of the job and the remedy, if the job cannot
+// be solved at all. A room that falls short is no error but a [Finding].
+func Solve(j *job.Job, o Options) (*Sheet, error) {
+	m, err := newModel(j, o.System)
+	if err != nil {
+		return nil, err
+	}
+	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
+		Scale: m.control.scale, Design: m.design, CondensesBelow: m.condensesBelow()}
+	s.Load = m.loadSummary()
+	cutOff := m.cutOff()
+	solved := make([]solvedCircuit, len(m.circuits))
+	for i := range m.circuits {
+		if solved[i], err = m.solveCircuit(&m.circuits[i], cutOff); err != nil {
+			return nil, fmt.Errorf("circuit %q: %w", m.circuits[i].job.Name, err)
+		}
+		s.Circuits = append(s.Circuits, solved[i].out)
+		s.Expected = append(s.Expected, m.expected(&m.circuits[i], solved[i])...)
+	}
+	if o.Samples > 0 {
+		m.bands(s, solved, o)
+	}
+	m.hungriest(s)
+	s.Sections = m.sections(s, solved)
+	s.Findings = m.findings
+	s.Cautions = m.cautions()
+	return s, nil
+}
+
+// solvedCircuit is a circuit with its curve.
+type solvedCircuit struct {
+	at       []curve.At
+	setting  curve.Setting
+	out      Circuit
+	maxSet   units.Temperature // highest supply to set
+	minSet   units.Temperature // lowest supply to set
+	cutOff   units.Temperature
+	bandText Band
+}
+
+// cutOff is the outdoor temperature at which people, appliances and a little sun
+// carry the house, held between 50 and 66 °F (10 and 19 °C).
+func (m *model) cutOff() units.Temperature {
+	var loss building.Loss
+	var gains units.Power
+	setpoint, weight := 0.0, 0.0
+	for _, r := range m.rooms {
+		loss = loss.Plus(r.loss)
+		gains += units.Power(float64(building.AverageGains) * float64(r.area))
+		w := float64(r.loss.Coefficient())
+		setpoint += w * float64(r.setpoint)
+		weight += w
+	}
+	inside := units.Temperature(setpoint / weight)
+	balance := loss.BalanceOutdoor(inside, gains)
+	return max(units.Celsius(10), min(balance, units.Celsius(19), inside.Add(-1)))
+}
+
+func (m *model) loadSummary() Load {
+	l := Load{Source: m.house.source, Billed: m.house.billed, Estimate: m.house.rough, Balance: m.cutOff()}
+	for _, r := range m.rooms {
+		q := r.loss.At(r.setpoint, m.design)
+		l.Total += q
+		l.Rooms = append(l.Rooms, RoomLoad{Name: r.name, Setpoint: r.setpoint, Load: q, Source: r.source})
+	}
+	if m.house.area > 0 {
+		l.PerArea = units.Flux(float64(l.Total) / float64(m.house.area))
+	}
+	return l
+}
+
+// outdoors lists the outdoor temperatures of a curve: the design day, then round
+// figures of the reader's scale up to the heating limit.
+func (m *model) outdoors(cutOff units.Temperature) []units.Temperature {
+	grid := units.Step{System: units.SI, Size: 2.5}
+	if m.sys == units.US {
+		grid = units.Step{System: units.US, Size: 5}
+	}
+	out := []units.Temperature{m.design}
+	for t := grid.Up(m.design.Add(0.8)); t < cutOff.Add(-0.8); t = t.Add(grid.Difference()) {
+		out = append(out, grid.Nearest(t))
+	}
+	return append(out, cutOff)
+}
+
+// solveCircuit finds the ideal curve of a circuit, fits the control to it and says
+// what is lost.
+func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircuit, error) {
+	var s solvedCircuit
+	s.cutOff = cutOff
+	outdoors := m.outdoors(cutOff)
+	var err error
+	if s.at, err = c.solve.Solve(outdoors, tolerance); err != nil {
+		return s, err
+	}
+	targets := make([]curve.Target, len(s.at))
+	for k := range s.at {
+		a := &s.at[k]
+		a.Hours = m.hoursNear(outdoors, k)
+		targets[k] = curve.Target{Outdoor: a.Outdoor, Ideal: a.Supply, Least: a.Least, Weight: math.Max(float64(a.Hours), 3600)}
+	}
+	if s.setting, err = curve.Fit(c.shape, c.setpoint, targets); err != nil {
+		return s, fmt.Errorf("control: %w", err)
+	}
+	m.chooseLimits(c, &s)
+	s.out = m.describe(c, s)
+	m.shortfalls(c, &s)
+	return s, nil
+}
+
+func (m *model) hoursNear(outdoors []units.Temperature, k int) units.Time {
+	from, to := units.Celsius(-80), (outdoors[k]+outdoors[min(k+1, len(outdoors)-1)])/2
+	if k > 0 {
+		from = (outdoors[k-1] + outdoors[k]) / 2
+	}
+	return m.spread.HoursBetween(from, to)
+}
+
+// chooseLimits picks the minimum and maximum supply to set. The maximum leaves room
+// for nights colder than the design day, the minimum lets the curve run down to the
+// heating limit.
+func (m *model) chooseLimits(c *circuit, s *solvedCircuit) {
+	open := s.setting
+	s.maxSet = min(c.shape.Limit.To, max(m.control.step.Up(open.At(m.design.Add(-beyondDesign))), m.control.step.Up(open.At(m.design))))
+	s.minSet = max(c.shape.Limit.From, min(m.control.step.Down(open.At(s.cutOff)), s.maxSet.Add(-m.control.step.Difference())))
+	s.setting.Limit = curve.Span[units.Temperature]{From: s.minSet, To: s.maxSet}
+}
+
+// describe writes down a solved circuit for the sheet, the charts and the tables.
+func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
+	out := Circuit{Name: c.job.Name, Kind: c.kind(), Flow: c.flow, Load: c.load, Shape: shapeWords(c.shape.Kind),
+		Setpoint: c.setpoint, Limit: c.limits[0].supply, LimitedBy: c.limits[0].why, CutOff: s.cutOff}
+	design := s.at[0]
+	for i, r := range c.solve.Rooms {
+		cr := CircuitRoom{Name: r.Name, Setpoint: r.Setpoint, Need: design.Needs[i], Governs: i == design.Leads}
+		for k, f := range c.feeds[i] {
+			if k > 0 {
+				cr.Emitters += "; "
+			}
+			cr.Emitters += f.words
+		}
+		cr.Condition = "governs"
+		if !cr.Governs {
+			cr.Condition = m.roughly(design.Supply.Sub(design.Needs[i])) + " to spare"
+		}
+		out.Rooms = append(out.Rooms, cr)
+	}
+	lost, hours := 0.0, 0.0
+	for _, a := range s.at {
+		set := s.setting.At(a.Outdoor)
+		p := Point{Outdoor: a.Outdoor, Hours: a.Hours, Ideal: a.Supply, Set: set, Leads: a.Leads, Return: m.returns(c, a, set)}
+		for i, r := range c.solve.Rooms {
+			reach := c.solve.Reaches(i, set, a.Outdoor)
+			p.Rooms = append(p.Rooms, RoomPoint{Need: a.Needs[i], Reaches: reach})
+			out.WorstShort = max(out.WorstShort, r.Setpoint.Sub(reach))
+			if i == a.Leads {
+				out.WorstOver = max(out.WorstOver, reach.Sub(r.Setpoint))
+			}
+		}
+		lost += float64(a.Hours) * math.Max(0, float64(set-a.Supply))
+		hours += float64(a.Hours)
+		out.Points = append(out.Points, p)
+	}
+	if hours > 0 {
+		out.LostMean = units.Difference(lost / hours)
+	}
+	return out
+}
+
+// returns is the water coming back while the rooms take what they need and valves or
+// thermostats hold back the rest.
+func (m *model) returns(c *circuit, a curve.At, set units.Temperature) units.Temperature {
+	water, rooms := c.solve.Water(set)
+	if rooms <= 0 {
+		return set
+	}
+	heat := units.Power(float64(min(a.Load, rooms)) * float64(water) / float64(rooms))
+	return c.solve.Return(set, heat)
+}
+
+func (c *circuit) kind() string {
+	if c.job.Kind == "mixed" {
+		return "mixed"
+	}
+	return "direct"
+}
+
+func shapeWords(k curve.Kind) string {
+	switch k {
+	case curve.SlopeShift:
+		return "slope and parallel shift"
+	case curve.Bent:
+		return "curve bent by an exponent between two points"
+	case curve.Table:
+		return "table of points"
+	}
+	return "straight line through two points"
+}
+
+// shortfalls reports every room that the curve cannot keep warm, why, and what would
+// cure it.
+func (m *model) shortfalls(c *circuit, s *solvedCircuit) {
+	top := c.limits[0]
+	for i, r := range c.solve.Rooms {
+		first := s.out.Points[0].Rooms[i]
+		short := r.Setpoint.Sub(first.Reaches)
+		if short <= tolerance+0.1 {
+			continue
+		}
+		below := m.design
+		for k, p := range s.out.Points {
+			if r.Setpoint.Sub(p.Rooms[i].Reaches) > tolerance+0.05 {
+				below = s.at[k].Outdoor
+				if k+1 < len(s.at) {
+					below = s.at[k+1].Outdoor
+				}
+			}
+		}
+		need := "it would need " + m.say(first.Need)
+		if first.Need >= curve.Hottest {
+			need = "no water of a house is hot enough for it"
+		}
+		m.findings = append(m.findings, Finding{
+			Severity: "short", Circuit: c.job.Name, Room: r.Name,
+			Text: fmt.Sprintf("%s falls short below about %s outdoors: on the design day it reaches %s instead of %s, since the supply is held at %s by %s, and %s.",
+				r.Name, m.say(below), m.say(first.Reaches), m.say(r.Setpoint), m.say(s.setting.At(m.design)), top.why, need),
+			Cures:   m.cures(c, i, s.setting.At(m.design)),
+			Working: top.working,
+		})
+	}
+}
+
+// hungriest warns where the survey's doubt pulls one way: the neediest of many
+// uncertain rooms asks for more than the one that governs on paper.
+func (m *model) hungriest(s *Sheet) {
+	for i, c := range s.Circuits {
+		if len(c.Band) == 0 || len(c.Rooms) < 3 {
+			continue
+		}
+		likely := c.Band[0].Median
+		if likely.Sub(c.Points[0].Ideal) < 3 {
+			continue
+		}
+		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.Name, Text: fmt.Sprintf(
+			"Any of the %d rooms on %s may turn out the hungriest. On paper %s needs %s on the design day; the likeliest is %s. Begin with the sheet and raise only on evidence.",
+			len(c.Rooms), m.circuits[i].job.Name, c.Rooms[c.Points[0].Leads].Name, m.say(c.Points[0].Ideal), m.say(likely))})
+	}
+}
+
+// expected lists what the thermometers should read, from the design day to mild.
+func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
+	var out []Expected
+	dew := m.condensesBelow()
+	for k, p := range s.out.Points {
+		if _, half := math.Modf(p.Outdoor.Celsius() / 5); m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(half) > 0.01 && math.Abs(half) < 0.99 {
+			continue // only round figures can be read off a thermometer
+		}
+		out = append(out, Expected{Circuit: c.job.Name, Outdoor: p.Outdoor, Supply: p.Set, Return: p.Return,
+			Heat: s.at[k].Load, Condensing: p.Return < dew})
+	}
+	return out
+}
+
+// condensesBelow is the return temperature under which the boiler condenses; zero if
+// it must not.
+func (m *model) condensesBelow() units.Temperature {
+	if m.job.Boiler.Kind == "non-condensing" {
+		return 0
+	}
+	return dewPoint(m.job.Boiler.Fuel)
+}
+
+// roughly writes a difference to the whole degree Fahrenheit or half kelvin: more
+// figures would claim what the survey cannot know.
+func (m *model) roughly(d units.Difference) string {
+	if m.sys == units.US {
+		return units.FahrenheitDifference(math.Round(d.Fahrenheit())).Text(m.sys)
+	}
+	return units.Kelvins(math.Round(2*float64(d)) / 2).Text(m.sys)
+}
+
+// dewPoint is where flue gas begins to condense at usual excess air: methane at 20 %
+// 55.7 °C, propane 51.4 °C, worked out from the combustion balance and the saturation
+// curve of IAPWS-IF97; light oil about 47 °C, handbooks from memory.
+func dewPoint(fuel string) units.Temperature {
+	switch fuel {
+	case "propane":
+		return units.Celsius(51.4)
+	case "heating oil":
+		return units.Celsius(47)
+	}
+	return units.Celsius(55.7)
+}
