@@ -351,7 +351,7 @@ func TestRefusals(t *testing.T) {
 		{"slope", change(func(s *curve.Shape) { s.Kind = curve.SlopeShift; s.Slope.From = -1 }), ts, "slope"},
 		{"shift", change(func(s *curve.Shape) { s.Kind = curve.SlopeShift; s.Shift = curve.Grid{From: 5, To: -5, Step: 1} }), ts, "shift"},
 		{"table of one", change(func(s *curve.Shape) { s.Kind = curve.Table; s.Points = 1 }), ts, "table of 1 points"},
-		{"too low a range", change(func(s *curve.Shape) { s.ColdSupply.To = units.Celsius(40) }), ts, "no setting within the control's ranges"},
+		{"no room between the points", change(func(s *curve.Shape) { s.MildOutdoor.From, s.MildOutdoor.To = units.Celsius(-38), units.Celsius(-38) }), ts, "no setting within the control's ranges"},
 		{"one target", good, ts[:1], "at least two"},
 	} {
 		_, err := curve.Fit(c.shape, units.Celsius(21), c.ts)
@@ -393,6 +393,28 @@ func TestHoldsBeyondTheColdPoint(t *testing.T) {
 	}
 	if set.At(units.Celsius(-20)) < at[0].Least-0.002 {
 		t.Errorf("short on the design day: %v, least %v", set.At(units.Celsius(-20)), at[0].Least)
+	}
+}
+
+// TestRangesTooLowAreSaid: a control that cannot go as high as the house needs gets
+// the best it can hold, and the setting says what is missing.
+func TestRangesTooLowAreSaid(t *testing.T) {
+	c := house(t, false, []float64{1000}, []float64{1500})
+	at, err := c.Solve(outdoors(-20, 15, 5), 0.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, kind := range kinds {
+		s := control(kind)
+		s.ColdSupply.To, s.Slope.To, s.Shift.To = units.Celsius(45), 0.4, 2
+		set, err := curve.Fit(s, units.Celsius(21), targets(at))
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		missing := float64(at[0].Least - set.At(at[0].Outdoor))
+		if set.Lowered <= 0 || missing <= 0 || missing > float64(set.Lowered)+0.01 {
+			t.Errorf("%s: the design day misses %.2f K, the setting says %.2f K", name, missing, float64(set.Lowered))
+		}
 	}
 }
 

@@ -29,14 +29,15 @@ const slack = 1e-3
 // lowest step that keeps each target's Least; among these the one with the smallest
 // Σ w·(set − ideal)² is taken, with shortages weighted fourfold. Targets above the
 // maximum supply are lowered to it first: what the limit costs is not the fit's to
-// mend.
+// mend. Where the ranges of the shape cannot keep them, all targets are lowered by the
+// least amount that lets one setting through, and the setting says by how much.
 //
 // Units: kelvin.
 // Range: at least two targets, ascending in outdoor temperature. room is the set-point
 // that slope and shift turn about.
 // Source: own method; least squares over the hours of the year.
-// Errors: a shape that cannot be set ([Shape.Check]), or in which no setting keeps
-// every target.
+// Errors: a shape that cannot be set ([Shape.Check]), or whose ranges hold no curve for
+// these outdoor temperatures at all.
 func Fit(s Shape, room units.Temperature, targets []Target) (Setting, error) {
 	if err := s.Check(); err != nil {
 		return Setting{}, err
@@ -50,7 +51,36 @@ func Fit(s Shape, room units.Temperature, targets []Target) (Setting, error) {
 		t.Ideal = s.Limit.clamp(t.Ideal)
 		capped[i] = t
 	}
-	f := fitter{shape: s, room: room, targets: capped, best: math.Inf(1)}
+	if set, ok := search(s, room, capped, 0); ok {
+		return set, nil
+	}
+	lo, hi := units.Difference(0), units.Difference(Hottest-units.Celsius(0))
+	set, ok := search(s, room, capped, hi)
+	if !ok {
+		return Setting{}, errors.New("no setting within the control's ranges gives a curve from the design day to mild weather; look at the outdoor temperatures of its points and at their steps")
+	}
+	for hi-lo > 0.05 {
+		mid := (lo + hi) / 2
+		if better, ok := search(s, room, capped, mid); ok {
+			set, hi = better, mid
+		} else {
+			lo = mid
+		}
+	}
+	return set, nil
+}
+
+// search tries the settings of a shape with every target lowered by an amount.
+func search(s Shape, room units.Temperature, targets []Target, lowered units.Difference) (Setting, bool) {
+	if lowered > 0 {
+		lower := make([]Target, len(targets))
+		for i, t := range targets {
+			t.Least = s.Limit.clamp(t.Least.Add(-lowered))
+			lower[i] = t
+		}
+		targets = lower
+	}
+	f := fitter{shape: s, room: room, targets: targets, best: math.Inf(1)}
 	switch s.Kind {
 	case SlopeShift:
 		f.slopeShift()
@@ -63,10 +93,8 @@ func Fit(s Shape, room units.Temperature, targets []Target) (Setting, error) {
 	default:
 		f.twoPoints(1)
 	}
-	if math.IsInf(f.best, 1) {
-		return Setting{}, errors.New("no setting within the control's ranges keeps every room warm; look at its highest supply and the ranges of its points")
-	}
-	return f.setting, nil
+	f.setting.Lowered = lowered
+	return f.setting, !math.IsInf(f.best, 1)
 }
 
 type fitter struct {
@@ -215,9 +243,12 @@ func (f *fitter) table() {
 		for i < len(c.Points)-1 && c.Points[i].Outdoor < to {
 			i++
 		}
-		near := i
+		near, far := i, i-1
 		if to-c.Points[i-1].Outdoor < c.Points[i].Outdoor-to {
-			near = i - 1
+			near, far = far, near
+		}
+		if c.Points[near].Supply+one > s.ColdSupply.To+slack {
+			near = far
 		}
 		if c.Points[near].Supply+one > s.ColdSupply.To+slack {
 			return

@@ -82,6 +82,7 @@ type Setting struct {
 	Points   []Point           // Table, ascending in outdoor temperature
 	Holds    bool
 	Limit    Span[units.Temperature] // minimum and maximum supply
+	Lowered  units.Difference        // by how much the targets had to be lowered for the control's ranges; 0 if it can hold them
 }
 
 // At gives the supply temperature that the control makes at an outdoor temperature.

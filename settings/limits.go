@@ -18,7 +18,7 @@ const (
 	// plateMost is the usual limit for tube under wood or gypsum board (EN 1264-4, 50 °C
 	// for gypsum board).
 	plateMost = units.Temperature(50 + 273.15)
-	// boilerCondensing is the least supply that a boiler which must not condense should
+	// leastNonCondensing is the least supply that a boiler which must not condense should
 	// see: 140 °F, common practice.
 	leastNonCondensing = units.Temperature(60 + 273.15)
 )

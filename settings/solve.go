@@ -251,6 +251,9 @@ func shapeWords(k curve.Kind) string {
 // cure it.
 func (m *model) shortfalls(c *circuit, s *solvedCircuit) {
 	top := c.limits[0]
+	if s.setting.Lowered > 0 {
+		top = limit{why: "the ranges of the control's curve"}
+	}
 	for i, r := range c.solve.Rooms {
 		first := s.out.Points[0].Rooms[i]
 		short := r.Setpoint.Sub(first.Reaches)

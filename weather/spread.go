@@ -69,8 +69,9 @@ func NewSpread(design, annualMean units.Temperature) (Spread, error) {
 //	mean = 12.5 °C + 0.45·(design + 9 °C)
 //
 // Units: temperatures in kelvin.
-// Range: design −40 to 0 °C, inland; coasts are colder than this in the mean by up
-// to 5 K.
+// Range: design −40 to 5 °C, inland; a design temperature beyond is taken as the end of
+// that range, since [NewSpread] refuses what then does not fit together. Coasts are
+// colder than this in the mean by up to 5 K.
 // Source: a line through 99 % design temperatures and annual means of TMY3 stations,
 // good to about 2 K inland. Enter the true mean where it is known.
 func EstimateAnnualMean(design units.Temperature) units.Temperature {
