@@ -122,7 +122,7 @@ func (m *model) loadSummary() Load {
 // outdoors lists the outdoor temperatures of a curve: the design day, then round
 // figures of the reader's scale up to the heating limit.
 func (m *model) outdoors(cutOff units.Temperature) []units.Temperature {
-	grid := units.Step{System: units.SI, Size: 2.5}
+	grid := units.Step{System: units.SI, Size: 2}
 	if m.sys == units.US {
 		grid = units.Step{System: units.US, Size: 5}
 	}
@@ -305,8 +305,8 @@ func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
 	var out []Expected
 	dew := m.condensesBelow()
 	for k, p := range s.out.Points {
-		if _, half := math.Modf(p.Outdoor.Celsius() / 5); m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(half) > 0.01 && math.Abs(half) < 0.99 {
-			continue // only round figures can be read off a thermometer
+		if m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(math.Remainder(p.Outdoor.Celsius(), 4)) > 0.01 {
+			continue // every second of the round figures is enough to read off
 		}
 		out = append(out, Expected{Circuit: c.job.Name, Outdoor: p.Outdoor, Supply: p.Set, Return: p.Return,
 			Heat: s.at[k].Load, Condensing: p.Return < dew})

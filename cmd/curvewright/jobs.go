@@ -199,7 +199,7 @@ type whyCommand struct {
 
 // Run shows one line's working.
 func (c whyCommand) Run(p *program) error {
-	s, err := solve(c.File, c.Units, settings.Options{}.Samples, 1)
+	s, err := solve(c.File, c.Units, 500, 1)
 	if err != nil {
 		return err
 	}
