@@ -1,6 +1,7 @@
 package settings
 
 import (
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
@@ -82,6 +83,7 @@ func (m *model) bands(s *Sheet, solved []solvedCircuit, o Options) {
 			supplies[ci][k] = make([]float64, o.Samples)
 		}
 	}
+	loads, cutOffs := make([]float64, o.Samples), make([]float64, o.Samples)
 	one := sampled{rooms: make([]float64, len(m.rooms)), emitters: make([]float64, len(m.circuits)), flows: make([]float64, len(m.circuits))}
 	for n := range o.Samples {
 		one.reset()
@@ -89,6 +91,7 @@ func (m *model) bands(s *Sheet, solved []solvedCircuit, o Options) {
 			// Held within three spreads and away from zero: a factor is a size.
 			f.apply(&one, math.Max(0.2, 1+f.doubt*draws[k][n]))
 		}
+		loads[n], cutOffs[n] = m.variedHouse(one)
 		for ci := range m.circuits {
 			c := m.varied(ci, one)
 			for k, a := range c.Ideal(at[ci]) {
@@ -107,8 +110,10 @@ func (m *model) bands(s *Sheet, solved []solvedCircuit, o Options) {
 			s.Circuits[ci].Band = append(s.Circuits[ci].Band, BandPoint{Outdoor: at[ci][k],
 				Low: quantile(sorted, 0.05), Median: quantile(sorted, 0.50), High: quantile(sorted, 0.95)})
 		}
-		solved[ci].bandText = m.bandWords(s.Circuits[ci].Band[0])
+		solved[ci].bands = m.curveBands(s.Circuits[ci].Band, supplies[ci])
 	}
+	m.loadBand = m.powerBand(loads)
+	m.cutOffBand = m.temperatureBand(cutOffs, 4, 8)
 	m.surer(s, factors, shares, len(solved))
 }
 
@@ -165,18 +170,61 @@ func (m *model) surer(s *Sheet, factors []factor, shares map[string]float64, cir
 	}
 }
 
-func (m *model) bandWords(b BandPoint) Band {
-	c := m.control.step
-	out := Band{Known: true, Low: c.Text(c.Nearest(b.Low)), High: c.Text(c.Nearest(b.High))}
-	switch width := float64(b.High - b.Low); {
-	case width <= 6:
-		out.Words = "good"
-	case width <= 14:
-		out.Words = "fair"
-	default:
-		out.Words = "rough"
+// curveBands are the bands of a circuit's figures: the supply on the design day and in
+// mild weather, and the steepness between them.
+type curveBands struct{ cold, mild, slope Band }
+
+func (m *model) curveBands(points []BandPoint, supplies [][]float64) curveBands {
+	last := len(points) - 1
+	slopes := make([]float64, len(supplies[0]))
+	for n := range slopes {
+		slopes[n] = (supplies[0][n] - supplies[last][n]) / float64(points[last].Outdoor-points[0].Outdoor)
 	}
-	return out
+	low, high := spread(slopes)
+	return curveBands{cold: m.temperatureBand(supplies[0], 6, 14), mild: m.temperatureBand(supplies[last], 3, 6),
+		slope: Band{Known: true, Low: fmt.Sprintf("%.1f", low), High: fmt.Sprintf("%.1f", high), Words: grade((high-low)/(high+low), 0.15, 0.3)}}
+}
+
+// temperatureBand is the middle nine tenths of a sample of temperatures, graded by its
+// width in kelvin.
+func (m *model) temperatureBand(x []float64, good, fair float64) Band {
+	low, high := spread(x)
+	c := m.control.step
+	return Band{Known: true, Low: c.Text(c.Nearest(units.Temperature(low))), High: c.Text(c.Nearest(units.Temperature(high))),
+		Words: grade(high-low, good, fair)}
+}
+
+func (m *model) powerBand(x []float64) Band {
+	low, high := spread(x)
+	return Band{Known: true, Low: m.say(units.Power(low * spareOutput)), High: m.say(units.Power(high * spareOutput)),
+		Words: grade((high-low)/(high+low), 0.12, 0.25)}
+}
+
+func spread(x []float64) (low, high float64) {
+	sorted := slices.Sorted(slices.Values(x))
+	return float64(quantile(sorted, 0.05)), float64(quantile(sorted, 0.95))
+}
+
+func grade(width, good, fair float64) string {
+	switch {
+	case width <= good:
+		return "good"
+	case width <= fair:
+		return "fair"
+	}
+	return "rough"
+}
+
+// variedHouse is the design load and the balance temperature of one house of the
+// sample.
+func (m *model) variedHouse(s sampled) (load, balance float64) {
+	rooms := make([]room, len(m.rooms))
+	for i, r := range m.rooms {
+		r.loss = r.loss.Scale(units.Fraction(s.house * s.rooms[i]))
+		rooms[i] = r
+		load += float64(r.loss.At(r.setpoint, m.design))
+	}
+	return load, float64(balanceOf(rooms, s.gains))
 }
 
 func everyThird(at []curve.At) []units.Temperature {

@@ -22,7 +22,7 @@ func (m *model) cutOffLines(solved []solvedCircuit) []Line {
 		loss = loss.Plus(r.loss)
 		gains += units.Power(float64(building.AverageGains) * float64(r.area))
 	}
-	l := Line{ID: "cut-off", Label: "Warm-weather cut-off",
+	l := Line{ID: "cut-off", Label: "Warm-weather cut-off", Band: m.cutOffBand,
 		Why:     fmt.Sprintf("Above about %s people, appliances and some sun carry the house. Use the day's average if the control can.", m.say(balance)),
 		TooHigh: "Pumps and burner run on mild days when nobody needs heat.",
 		TooLow:  "The house is cool on grey mild days.",
@@ -204,7 +204,7 @@ const spareOutput = 1.1
 func (m *model) boilerLines(s *Sheet) []Line {
 	b := m.job.Boiler
 	want := units.Power(float64(s.Load.Total) * spareOutput)
-	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want),
+	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want), Band: m.loadBand,
 		Why: fmt.Sprintf("A tenth above the %s of the design day; hot water may use all.",
 			m.say(s.Load.Total)),
 		TooHigh: "Short runs, many starts, a hot return.", TooLow: "The house cools on the coldest nights.",

@@ -207,7 +207,7 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	design := Line{ID: c.key + ".design-supply", Circuit: c.job.Name, Label: "Supply at " + m.control.step.Text(m.design) + " outdoors",
 		Why: fmt.Sprintf("%s needs %s to hold %s, the hottest of the circuit.",
 			upper(lead.Name), m.say(s.at[0].Supply), m.say(lead.Setpoint)),
-		Allowed: m.allowed(c.shape.Limit), Band: s.bandText, Working: steps}
+		Allowed: m.allowed(c.shape.Limit), Band: s.bands.cold, Working: steps}
 	m.temperature(&design, m.control.step.Nearest(set))
 	design.TooHigh, design.TooLow = m.eitherWay(c, s)
 	if c.family == "floor" || hasFloor(c) {
@@ -217,6 +217,11 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	lines = append(lines, m.shapeLines(c, s, steps, design)...)
 	return append(lines, m.limitLines(c, s)...)
 }
+
+const (
+	tooWarmMild = "Stuffy in spring and autumn, and a return too warm to condense."
+	tooCoolMild = "Cool in spring and autumn though warm in deep cold."
+)
 
 const slabCaution = "Floors: above 130 °F (54 °C) slabs crack. Fit a separate limit that stops the pump; makers' limits first."
 
@@ -252,7 +257,7 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 		slope := line("slope", "Slope", "Degrees of supply for each degree that it gets colder.",
 			fmt.Sprintf("%g to %g", c.shape.Slope.From, c.shape.Slope.To))
 		slope.Value = decimals(set.Slope, c.shape.Slope.Step)
-		slope.Band = design.Band
+		slope.Band = s.bands.slope
 		slope.TooHigh, slope.TooLow = "Right in spring, too hot in deep cold.", "Right in spring, too cold in deep cold."
 		shift := line("shift", "Parallel shift", "Lifts or lowers the whole curve alike.",
 			m.difference(units.Difference(c.shape.Shift.From))+" to "+m.difference(units.Difference(c.shape.Shift.To)))
@@ -264,8 +269,14 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 		for i, p := range set.Points {
 			l := point(fmt.Sprintf("point-%d", i+1), fmt.Sprintf("Point %d: at %s", i+1, m.control.step.Text(p.Outdoor)), p.Supply,
 				"The control runs straight from point to point.", c.shape.ColdSupply)
-			if i == 0 {
-				l.Band = design.Band
+			switch i {
+			case 0:
+				l.Band, l.TooHigh, l.TooLow = design.Band, design.TooHigh, design.TooLow
+			case len(set.Points) - 1:
+				l.Band = s.bands.mild
+				l.TooHigh, l.TooLow = tooWarmMild, tooCoolMild
+			default:
+				l.TooHigh, l.TooLow = "Too warm about there.", "Too cool about there."
 			}
 			out = append(out, l)
 		}
@@ -278,7 +289,8 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 		point("mild-supply", "Mild point, supply", set.Mild.Supply, "What the emitters still need when it is mild.", c.shape.MildSupply),
 	}
 	out[1].Band, out[1].TooHigh, out[1].TooLow = design.Band, design.TooHigh, design.TooLow
-	out[3].TooHigh, out[3].TooLow = "Stuffy in spring and autumn, and a return too warm to condense.", "Cool in spring and autumn though warm in deep cold."
+	out[3].Band = s.bands.mild
+	out[3].TooHigh, out[3].TooLow = tooWarmMild, tooCoolMild
 	if c.shape.ColdOutdoor.From > m.design && set.Holds {
 		out[0].Instead = fmt.Sprintf("The control's cold point ends at %s and holds its supply beyond: it is set as if that were the design day of %s.",
 			m.control.step.Text(c.shape.ColdOutdoor.From), m.say(m.design))
@@ -363,43 +375,9 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 	return []Line{low, high}
 }
 
-// curveWorking is the chain behind a curve: the governing room's loss, its emitters,
-// its need, and the fit.
+// curveWorking is the chain behind a curve: the governing room's need, and the fit.
 func (m *model) curveWorking(c *circuit, s solvedCircuit) []working.Step {
 	a := s.at[0]
-	r := c.solve.Rooms[a.Leads]
-	mr := m.rooms[c.rooms[a.Leads]]
-	steps := append([]working.Step{}, m.house.working...)
-	if len(m.job.Rooms) > 0 && mr.source != "share of the house" {
-		steps = steps[:0]
-	}
-	steps = append(steps, mr.working...)
-	q := r.Load(m.design, r.Setpoint)
-	load := working.Step{Name: "Heat that " + r.Name + " needs of this circuit on the design day", Formula: "Q = H · (Ti − To) + Hf · (Ti − Tf) − gains",
-		Inputs: []working.Input{
-			{Symbol: "H", Meaning: "loss towards outdoors", Value: r.Loss.Outdoor},
-			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
-			{Symbol: "To", Meaning: "design outdoor temperature", Value: m.design, Known: string(m.job.Site.DesignOutdoor.How())},
-		},
-		Range: "steady cold", Source: "EN 12831-1:2017 heat balance; gains at night 2 W/m², common practice"}
-	if r.Loss.Fixed != 0 {
-		load.Inputs = append(load.Inputs, working.Input{Symbol: "Hf", Meaning: "loss towards ground and neighbours", Value: r.Loss.Fixed},
-			working.Input{Symbol: "Tf", Meaning: "their temperature", Value: r.Loss.FixedAt})
-	}
-	load.Inputs = append(load.Inputs, working.Input{Symbol: "gains", Meaning: "heat that can be relied on at night", Value: r.Gains})
-	load.Result = working.Input{Symbol: "Q", Meaning: "heat needed", Value: q}
-	steps = append(steps, load)
-	for _, f := range c.feeds[a.Leads] {
-		steps = append(steps, f.working)
-	}
-	need := working.Step{Name: "Supply that " + r.Name + " needs on the design day", Formula: "Σ output(Ts) = Q; for one emitter Ts = Ti + D·e^(D/M)/(e^(D/M) − 1), M = (Q/K)^(1/n), D = Q/C",
-		Inputs: []working.Input{
-			{Symbol: "Q", Meaning: "heat needed", Value: q},
-			{Symbol: "C", Meaning: "water through the first emitter, heat per degree", Value: r.Flows[0], Known: string(c.flowHow)},
-			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
-		},
-		Result: working.Input{Symbol: "Ts", Meaning: "supply needed", Value: a.Needs[a.Leads]},
-		Range:  "supply up to " + m.say(curve.Hottest), Source: "EN 442-2 output law with the logarithmic excess; handbooks' characteristic heating curve"}
 	fit := working.Step{Name: "Curve that the control can hold: " + shapeWords(c.shape.Kind), Formula: fitFormula(c.shape.Kind),
 		Inputs: []working.Input{
 			{Symbol: "ideal", Meaning: "supply needed on the design day", Value: a.Supply},
@@ -409,8 +387,47 @@ func (m *model) curveWorking(c *circuit, s solvedCircuit) []working.Step {
 		Result: working.Input{Symbol: "Ts", Meaning: "supply set on the design day", Value: s.setting.At(m.design)},
 		Range:  "design day to heating limit",
 		Source: "least squares over the hours of a year; no room short by more than the tolerance",
-		Note:   fmt.Sprintf("Over the heating season the setting runs %s above the ideal in the mean.", m.say(s.out.LostMean))}
-	return append(steps, need, fit)
+		Note:   s.out.Lost}
+	return append(m.needWorking(c, s, a.Leads), fit)
+}
+
+// needWorking is the chain behind a room's need: its loss, the heat it asks of this
+// circuit, its emitters, and the supply at which they give it.
+func (m *model) needWorking(c *circuit, s solvedCircuit, i int) []working.Step {
+	r := c.solve.Rooms[i]
+	mr := m.rooms[c.rooms[i]]
+	var steps []working.Step
+	if len(m.job.Rooms) == 0 || mr.source == "share of the house" {
+		steps = append(steps, m.house.working...)
+	}
+	steps = append(steps, mr.working...)
+	q := r.Load(m.design, r.Setpoint)
+	load := working.Step{Name: "Heat that " + r.Name + " needs of this circuit on the design day", Formula: "Q = H · (Ti − To) + Hf · (Ti − Tf) − gains",
+		Inputs: []working.Input{
+			{Symbol: "H", Meaning: "loss towards outdoors", Value: r.Loss.Outdoor},
+			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
+			{Symbol: "To", Meaning: "design outdoor temperature", Value: m.design, Known: string(m.job.Site.DesignOutdoor.How())},
+		},
+		Result: working.Input{Symbol: "Q", Meaning: "heat needed", Value: q},
+		Range:  "steady cold", Source: "EN 12831-1:2017 heat balance; gains at night 2 W/m², common practice"}
+	if r.Loss.Fixed != 0 {
+		load.Inputs = append(load.Inputs, working.Input{Symbol: "Hf", Meaning: "loss towards ground and neighbours", Value: r.Loss.Fixed},
+			working.Input{Symbol: "Tf", Meaning: "their temperature", Value: r.Loss.FixedAt})
+	}
+	load.Inputs = append(load.Inputs, working.Input{Symbol: "gains", Meaning: "heat that can be relied on at night", Value: r.Gains})
+	steps = append(steps, load)
+	for _, f := range c.feeds[i] {
+		steps = append(steps, f.working)
+	}
+	return append(steps, working.Step{Name: "Supply that " + r.Name + " needs on the design day",
+		Formula: "Σ output(Ts) = Q; for one emitter Ts = Ti + D·e^(D/M)/(e^(D/M) − 1), M = (Q/K)^(1/n), D = Q/C",
+		Inputs: []working.Input{
+			{Symbol: "Q", Meaning: "heat needed", Value: q},
+			{Symbol: "C", Meaning: "water through the first emitter, heat per degree", Value: r.Flows[0], Known: string(c.flowHow)},
+			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint},
+		},
+		Result: working.Input{Symbol: "Ts", Meaning: "supply needed", Value: s.at[0].Needs[i]},
+		Range:  "supply up to " + m.say(curve.Hottest), Source: "EN 442-2 output law with the logarithmic excess; handbooks' characteristic heating curve"})
 }
 
 func fitFormula(k curve.Kind) string {

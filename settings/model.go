@@ -29,6 +29,8 @@ type model struct {
 	rooms    []room
 	circuits []circuit
 	findings []Finding
+	// Bands of the house's figures, from the sample.
+	loadBand, cutOffBand Band
 }
 
 // circuit is one circuit with its rooms, as the curve engine wants it and as the

@@ -26,6 +26,7 @@ type Sheet struct {
 	Cautions       []string      // that belong to the whole sheet
 	Surer          []Measurement // what to measure to be surer, best first
 	Expected       []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
+	Figures        []Figure      // what else can be asked for its working: loads, needs, returns
 }
 
 // Section groups lines under a heading.
@@ -48,6 +49,14 @@ type Line struct {
 	Caution string // the usual caution, where someone or something could be hurt
 	Instead string // what to do where the control cannot do this
 	Band    Band
+	Working []working.Step
+}
+
+// Figure is a figure behind the lines that can be asked how it came about.
+type Figure struct {
+	ID      string // name for "why": "load.kitchen"
+	Label   string
+	Value   units.Quantity
 	Working []working.Step
 }
 
@@ -91,6 +100,7 @@ type Circuit struct {
 	Rooms      []CircuitRoom
 	Points     []Point // from the design outdoor temperature to the heating limit, ascending
 	Band       []BandPoint
+	Lost       string           // what the control's shape costs against the ideal, in a sentence
 	LostMean   units.Difference // mean supply above the ideal over the heating season
 	WorstShort units.Difference // largest shortage of room temperature that the setting leaves
 	WorstOver  units.Difference // largest surplus in the governing room if nothing throttles

@@ -72,6 +72,7 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 	}
 	m.hungriest(s)
 	s.Sections = m.sections(s, solved)
+	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()
 	return s, nil
@@ -79,30 +80,31 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 
 // solvedCircuit is a circuit with its curve.
 type solvedCircuit struct {
-	at       []curve.At
-	setting  curve.Setting
-	out      Circuit
-	maxSet   units.Temperature // highest supply to set
-	minSet   units.Temperature // lowest supply to set
-	cutOff   units.Temperature
-	bandText Band
+	at      []curve.At
+	setting curve.Setting
+	out     Circuit
+	maxSet  units.Temperature // highest supply to set
+	minSet  units.Temperature // lowest supply to set
+	cutOff  units.Temperature
+	bands   curveBands
 }
 
 // cutOff is the outdoor temperature at which people, appliances and a little sun
 // carry the house, held between 50 and 66 °F (10 and 19 °C).
-func (m *model) cutOff() units.Temperature {
+func (m *model) cutOff() units.Temperature { return balanceOf(m.rooms, 1) }
+
+func balanceOf(rooms []room, gainsFactor float64) units.Temperature {
 	var loss building.Loss
-	var gains units.Power
-	setpoint, weight := 0.0, 0.0
-	for _, r := range m.rooms {
+	gains, setpoint, weight := 0.0, 0.0, 0.0
+	for _, r := range rooms {
 		loss = loss.Plus(r.loss)
-		gains += units.Power(float64(building.AverageGains) * float64(r.area))
+		gains += gainsFactor * float64(building.AverageGains) * float64(r.area)
 		w := float64(r.loss.Coefficient())
 		setpoint += w * float64(r.setpoint)
 		weight += w
 	}
 	inside := units.Temperature(setpoint / weight)
-	balance := loss.BalanceOutdoor(inside, gains)
+	balance := loss.BalanceOutdoor(inside, units.Power(gains))
 	return max(units.Celsius(10), min(balance, units.Celsius(19), inside.Add(-1)))
 }
 
@@ -214,6 +216,8 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	if hours > 0 {
 		out.LostMean = units.Difference(lost / hours)
 	}
+	out.Lost = fmt.Sprintf("Against the ideal the water runs %s hotter in the mean; with its valves open the leading room is at most %s too warm, and no room more than %s too cool.",
+		m.roughly(out.LostMean), m.roughly(out.WorstOver), m.roughly(max(0, out.WorstShort)))
 	return out
 }
 

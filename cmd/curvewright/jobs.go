@@ -212,6 +212,12 @@ func (c whyCommand) Run(p *program) error {
 			names = append(names, fmt.Sprintf("%-28s %s: %s", l.ID, l.Label, l.Value))
 		}
 	}
+	for _, f := range s.Figures {
+		if f.ID == c.Name {
+			return report.WhyText(p.out, settings.Line{ID: f.ID, Label: f.Label, Value: f.Value.Text(s.System), Working: f.Working}, s.System)
+		}
+		names = append(names, fmt.Sprintf("%-28s %s: %s", f.ID, f.Label, f.Value.Text(s.System)))
+	}
 	list := strings.Join(names, "\n  ")
 	if c.Name == "" {
 		_, err := fmt.Fprintf(p.out, "curvewright why %s NAME, with NAME one of\n  %s\n", c.File, list)
