@@ -42,6 +42,12 @@ func (m *model) cutOffLines(solved []solvedCircuit) []Line {
 	l.Allowed = m.allowed(span)
 	t := max(span.From, min(span.To, m.control.cutStep.Nearest(balance)))
 	m.temperature(&l, t)
+	if off := float64(t - balance); math.Abs(off) > 1.5 {
+		l.Instead = "The control cannot be set nearer: by hand, switch heating off above " + m.say(balance) + " in spring."
+		if off < 0 {
+			l.Instead = "The control cannot be set nearer: the house may be cool between there and " + m.say(balance) + "."
+		}
+	}
 	return []Line{l}
 }
 
