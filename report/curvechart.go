@@ -137,7 +137,7 @@ func drawCurve(c canvas, sheet *settings.Sheet, ct *settings.Circuit, width, hei
 			labels.put(r, true, whole(s, read(points[i])), false, spots)
 		}
 	}
-	above, below := []float64{-0.55, -0.9, -1.3, -1.8, 1.3, 1.8}, []float64{1.25, 1.6, 2, 2.4, 2.8, -0.55, -1.3}
+	above, below := []float64{-0.55, -0.9, -1.3, -1.8, -2.3, -2.8, 1.3, 1.8}, []float64{1.25, 1.6, 2, 2.4, 2.8, -0.55, -1.3}
 	ends(supply, set, func(p settings.Point) units.Temperature { return p.Set }, above)
 	ends(returning, back, func(p settings.Point) units.Temperature { return p.Return }, below)
 

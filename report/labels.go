@@ -61,10 +61,11 @@ func (p *placer) boxAt(s spot, bold bool, text string) box {
 // put writes the text at the best of the spots and says whether it did: a label
 // without any tolerable place is left out if it may be.
 func (p *placer) put(r role, bold bool, text string, mayGo bool, spots []spot) bool {
+	const slack = 0.5 // a text set against the edge may round to just beyond it
 	best, bestCost := -1, 0.0
 	for i, s := range spots {
 		b := p.boxAt(s, bold, text)
-		if b.left < p.bounds.left || b.right > p.bounds.right || b.top < p.bounds.top-1 || b.bottom > p.bounds.bottom {
+		if b.left < p.bounds.left-slack || b.right > p.bounds.right+slack || b.top < p.bounds.top-1 || b.bottom > p.bounds.bottom {
 			continue
 		}
 		cost := float64(i) * 0.01

@@ -240,6 +240,53 @@ func TestTextIsWhatWasAgreed(t *testing.T) {
 	golden(t, "why-si.txt", b.String())
 }
 
+func TestRangeSaysItsUnitOnce(t *testing.T) {
+	for _, c := range []struct{ allowed, want string }{
+		{"85 °F to 185 °F", "85 – 185 °F"},
+		{"−30 °F to 32 °F", "−30 – 32 °F"},
+		{"10,000 Btu/h to 85,000 Btu/h", "10,000 – 85,000 Btu/h"},
+		{"800 W to 20 kW", "800 W – 20 kW"},
+		{"1 to 1.6", "1 – 1.6"},
+		{"up to 185 °F", "up to 185 °F"},
+		{"wired to the boiler", "wired to the boiler"},
+		{"2 to 6 points, 1 to 7 days", "2 to 6 points, 1 to 7 days"},
+		{"fixed", "fixed"},
+		{"", ""},
+	} {
+		if got := strings.ReplaceAll(rangeWords(c.allowed), "\u00a0", " "); got != c.want {
+			t.Errorf("rangeWords(%q) = %q, want %q", c.allowed, got, c.want)
+		}
+	}
+}
+
+func TestLongTableOfReadingsKeepsEndsAndTens(t *testing.T) {
+	for _, c := range []struct{ outdoor, want string }{
+		{"−6 0 5 10 15 20 25 30 35", "−6 0 10 20 30 35"},
+		{"−21 −20 −16 −12 −8 −4 0 4 8", "−21 −20 −12 −4 0 8"},
+		{"1 2 3", "1 2 3"},
+	} {
+		if got := strings.Join(fewer(strings.Fields(c.outdoor), 4), " "); got != c.want {
+			t.Errorf("fewer(%s) = %s, want %s", c.outdoor, got, c.want)
+		}
+	}
+}
+
+func TestNoLineBreaksWithinARange(t *testing.T) {
+	sheet := fixture(units.US)
+	for width := 60; width <= 100; width++ {
+		var b bytes.Buffer
+		if err := SheetText(&b, sheet, width); err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range strings.Split(b.String(), "\n") {
+			l = strings.TrimSpace(l)
+			if strings.HasSuffix(l, "–") {
+				t.Errorf("width %d: a range is broken: %s", width, l)
+			}
+		}
+	}
+}
+
 func TestTextCarriesNoControlSequence(t *testing.T) {
 	sheet := fixture(units.US)
 	sheet.Job = "\x1b[2J\x07house"

@@ -2,8 +2,11 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"curvewright/settings"
 	"curvewright/units"
@@ -65,16 +68,22 @@ func (p *printer) titleBlock() {
 	}
 }
 
-// columns of the settings table.
+// columns of the settings table. What is allowed stands at the right of the value's.
 type columns struct{ section, label, value, why float64 }
+
+// gutter is the white between two columns.
+const gutter = 9.0
 
 func (p *printer) columns() columns {
 	w := p.width()
-	section := w * 0.115
-	label := w * 0.235
-	value := w * 0.195
-	return columns{p.left, p.left + section, p.left + section + label, p.left + section + label + value}
+	c := columns{section: p.left, label: p.left + w*0.108}
+	c.value = c.label + w*0.2
+	c.why = c.value + w*0.25
+	return c
 }
+
+// valueWidth is the width of a value, and where what is allowed ends.
+func (c columns) valueWidth() float64 { return c.why - c.value - gutter }
 
 func (p *printer) settingsTable() {
 	cols := p.columns()
@@ -87,8 +96,9 @@ func (p *printer) settingsTable() {
 	head := func() {
 		p.rule(p.left, p.right, p.y, 1.2, ink)
 		p.y += p.d.pad
-		p.write(p.quiet(), cols.label, p.y, start, "setting, and what is allowed")
+		p.write(p.quiet(), cols.label, p.y, start, "setting")
 		p.write(p.quiet(), cols.value, p.y, start, "enter this")
+		p.write(p.quiet(), cols.why-gutter, p.y, end, "allowed")
 		p.write(p.quiet(), cols.why, p.y, start, "why")
 		if banded {
 			p.write(p.quiet(), p.right, p.y, end, "range under a value: nine cases of ten")
@@ -102,11 +112,12 @@ func (p *printer) settingsTable() {
 		if whole := p.sectionHeight(sec, cols); whole < 130 && p.need(whole) {
 			head()
 		}
+		leads := leadingLine(sec)
 		for i, l := range sec.Lines {
-			row := p.row(l, cols)
+			row := p.row(l, cols, i == leads)
 			height := row.height
 			if i == 0 {
-				height = max(height, float64(len(p.wrap(p.strong(), title, cols.label-cols.section-6)))*p.d.lead)
+				height = max(height, float64(len(p.wrap(p.strong(), title, cols.label-cols.section-gutter)))*p.d.lead)
 			}
 			if p.need(height + p.d.pad*2) {
 				head()
@@ -120,13 +131,13 @@ func (p *printer) settingsTable() {
 			} else {
 				p.rule(cols.label, p.right, p.y, 0.4, grid)
 			}
-			p.y += p.d.pad
+			p.y += p.d.pad * 1.3 // more than below: the value stands taller than its row
 			if first {
-				p.lines(p.strong(), cols.section, p.y, p.d.lead, p.wrap(p.strong(), title, cols.label-cols.section-6))
+				p.lines(p.strong(), cols.section, p.y, p.d.lead, p.wrap(p.strong(), title, cols.label-cols.section-gutter))
 				title = sec.Title
 			}
 			p.printRow(row, cols)
-			p.y += row.height + p.d.pad*0.6
+			p.y += row.height + p.d.pad*0.3
 		}
 	}
 	p.rule(p.left, p.right, p.y, 1.2, ink)
@@ -135,64 +146,98 @@ func (p *printer) settingsTable() {
 }
 
 func (p *printer) sectionHeight(sec settings.Section, cols columns) float64 {
-	height := 0.0
-	for _, l := range sec.Lines {
-		height += p.row(l, cols).height + p.d.pad*1.6
+	height, leads := 0.0, leadingLine(sec)
+	for i, l := range sec.Lines {
+		height += p.row(l, cols, i == leads).height + p.d.pad*1.6
 	}
 	return height
 }
 
-// row is a line of the table, broken into lines of text.
-type row struct {
-	label, allowed, value, under, why, caution []string
-	big                                        style
-	height                                     float64
+// leadingLine is the first line of a section that says how sure its value is and what
+// either side of it does; -1 if none. Lines that follow from it would only say it again.
+func leadingLine(sec settings.Section) int {
+	return slices.IndexFunc(sec.Lines, func(l settings.Line) bool {
+		return l.Band.Known && l.TooHigh != "" && l.TooLow != ""
+	})
 }
 
-func (p *printer) row(l settings.Line, cols columns) row {
+// row is a line of the table, broken into lines of text.
+type row struct {
+	label, value, under, why, sides, caution []string
+	allowed                                  string // beside the value
+	big                                      style
+	height                                   float64
+}
+
+// row breaks a line; leads asks for what happens on either side of its value.
+func (p *printer) row(l settings.Line, cols columns, leads bool) row {
 	var r row
-	gap := 8.0
-	labelWidth, valueWidth := cols.value-cols.label-gap, cols.why-cols.value-gap
+	width := cols.valueWidth()
 	whyWidth := p.right - cols.why
-	r.label = p.wrap(p.strong(), l.Label, labelWidth)
-	if l.Allowed != "" {
-		r.allowed = p.wrap(p.quiet(), l.Allowed, labelWidth)
-	}
-	// A long value is set smaller before it is broken.
-	r.big = style{p.d.value, true, ink}
-	for r.big.size > p.d.body && p.measure(r.big, l.Value) > valueWidth {
-		r.big.size -= 0.5
-	}
-	r.value = p.wrap(r.big, l.Value, valueWidth)
-	sure := bandWords(l.Band)
-	if l.Also != "" {
-		r.under = p.wrap(p.body(), joined("  ", "= "+l.Also, sure), valueWidth)
+	r.label = p.wrap(p.strong(), l.Label, cols.value-cols.label-gutter)
+	r.big, r.value = p.bigValue(l.Value, width)
+	r.under = p.wrap(p.quiet(), joined("  ", prefixed("= ", l.Also), bandWords(l.Band)), width)
+	allowed := rangeWords(l.Allowed)
+	if len(r.value) == 1 && p.measure(r.big, r.value[0])+gutter+p.measure(p.quiet(), allowed) <= width {
+		r.allowed = allowed
 	} else {
-		r.under = p.wrap(p.quiet(), sure, valueWidth)
+		r.under = append(r.under, p.wrap(p.quiet(), allowed, width)...)
 	}
 	r.why = p.wrap(p.body(), l.Why, whyWidth)
 	if l.Instead != "" {
 		r.why = append(r.why, p.wrap(p.body(), "Otherwise: "+l.Instead, whyWidth)...)
 	}
+	if leads && p.d.sides {
+		r.sides = p.wrap(p.quiet(), "Too high: "+l.TooHigh+" Too low: "+l.TooLow, whyWidth)
+	}
 	if l.Caution != "" {
 		r.caution = p.wrap(p.strong(), "Caution: "+l.Caution, p.right-cols.label-p.d.body*1.6)
 	}
 	lead := p.d.lead
-	text := max(float64(len(r.label)+len(r.allowed))*lead, float64(len(r.value))*r.big.size*1.02+float64(len(r.under))*lead, float64(len(r.why))*lead)
+	value := lead + float64(len(r.value)-1)*r.big.size*1.05 + float64(len(r.under))*lead
+	text := max(float64(len(r.label))*lead, value, float64(len(r.why)+len(r.sides))*lead)
 	r.height = text + float64(len(r.caution))*lead
 	if len(r.caution) > 0 {
-		r.height += p.d.pad * 0.8
+		r.height += p.d.pad * 0.5
 	}
 	return r
 }
 
+// bigValue sets a value smaller before it breaks it, and breaks it at its commas.
+func (p *printer) bigValue(value string, width float64) (style, []string) {
+	fitted := func(parts ...string) style {
+		st := style{p.d.value, true, ink}
+		for _, part := range parts {
+			for st.size > p.d.body && p.measure(st, part) > width {
+				st.size -= 0.5
+			}
+		}
+		return st
+	}
+	st := fitted(value)
+	if p.measure(st, value) <= width {
+		return st, []string{value}
+	}
+	parts := strings.SplitAfter(value, ", ")
+	st = fitted(parts...)
+	for i, part := range parts {
+		if p.measure(st, part) <= width {
+			parts[i] = strings.ReplaceAll(strings.TrimSpace(part), " ", "\u00a0") + " "
+		}
+	}
+	return st, p.wrap(st, strings.Join(parts, ""), width)
+}
+
+// printRow sets a row; the first lines of its columns stand on one baseline.
 func (p *printer) printRow(r row, cols columns) {
 	lead := p.d.lead
-	y := p.lines(p.strong(), cols.label, p.y, lead, r.label)
-	p.lines(p.quiet(), cols.label, y, lead, r.allowed)
-	y = p.lines(r.big, cols.value, p.y-1, r.big.size*1.02, r.value)
-	p.lines(p.quiet(), cols.value, y+0.5, lead, r.under)
-	p.lines(p.body(), cols.why, p.y, lead, r.why)
+	p.lines(p.strong(), cols.label, p.y, lead, r.label)
+	rise := (r.big.size - p.d.body) * 0.92
+	y := p.lines(r.big, cols.value, p.y-rise, r.big.size*1.05, r.value)
+	p.write(p.quiet(), cols.why-gutter, p.y, end, r.allowed)
+	p.lines(p.quiet(), cols.value, y+rise+lead-r.big.size*1.05, lead, r.under)
+	y = p.lines(p.body(), cols.why, p.y, lead, r.why)
+	p.lines(p.quiet(), cols.why, y, lead, r.sides)
 	if len(r.caution) > 0 {
 		y := p.y + r.height - float64(len(r.caution))*lead
 		p.warningSign(cols.label, y-0.3, p.d.body*1.05)
@@ -205,11 +250,29 @@ func bandWords(b settings.Band) string {
 	if !b.Known {
 		return ""
 	}
-	low := b.Low
-	if i := strings.LastIndexAny(b.Low, " \u00a0"); i > 0 && strings.HasSuffix(b.High, b.Low[i:]) {
-		low = b.Low[:i] // the unit once, at the end
+	return joined(", ", span(b.Low, b.High), b.Words)
+}
+
+// rangeWords shortens "85 °F to 185 °F" to "85 – 185 °F" and keeps a range on one line.
+func rangeWords(allowed string) string {
+	low, high, ok := strings.Cut(allowed, " to ")
+	if !ok || strings.Contains(high, " to ") || !startsWithFigure(low) || !startsWithFigure(high) {
+		return strings.ReplaceAll(allowed, " – ", "\u00a0–\u00a0")
 	}
-	return joined(", ", low+" – "+strings.ReplaceAll(b.High, " ", "\u00a0"), b.Words)
+	return span(low, high)
+}
+
+func startsWithFigure(s string) bool {
+	s = strings.TrimLeft(s, "−-+")
+	return s != "" && s[0] >= '0' && s[0] <= '9'
+}
+
+// span writes a range that is not broken, with its unit once, at the end.
+func span(low, high string) string {
+	if i := strings.LastIndexAny(low, " \u00a0"); i > 0 && strings.HasSuffix(high, low[i:]) {
+		low = low[:i]
+	}
+	return strings.ReplaceAll(low+" – "+high, " ", "\u00a0")
 }
 
 // curves draws the chart of each circuit, up to three side by side.
@@ -229,7 +292,7 @@ func (p *printer) curves() {
 	}
 	gap := 10.0
 	width := (p.width() - gap*float64(across-1)) / float64(across)
-	height := map[int]float64{1: 190, 2: 160, 3: 138}[across]
+	height := map[int]float64{1: 185, 2: 160, 3: 138}[across] * p.d.charts
 	caption := p.d.lead*2 + 3
 	p.heading("How the curves run", "", height+caption+p.d.lead)
 	for len(shown) > 0 {
@@ -247,7 +310,18 @@ func (p *printer) curves() {
 		p.y += caption + height
 	}
 	key := "Thick: set supply. Dash-dot: return. Dashed: need of the leading room; shaded: that need in nine cases of ten. Bars: hours of the year."
+	for _, ct := range p.sheet.Circuits {
+		if ct.Lost != "" {
+			key += " " + ct.Name + ": " + lowered(ct.Lost)
+		}
+	}
 	p.y = p.lines(p.quiet(), p.left, p.y+p.d.pad*0.5, p.d.lead, p.wrap(p.quiet(), key, p.width()))
+}
+
+// lowered lets a sentence go on after a colon.
+func lowered(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	return string(unicode.ToLower(r)) + s[n:]
 }
 
 // governs names the room that leads a circuit.
@@ -270,6 +344,7 @@ func (p *printer) cut(st style, s string, width float64) string {
 // columns for each circuit.
 func (p *printer) expected() {
 	table := readings(p.sheet)
+	table.outdoor = fewer(table.outdoor, 12)
 	const most = 4 // circuits side by side
 	for len(table.circuits) > 0 {
 		n := min(most, len(table.circuits))
@@ -367,6 +442,23 @@ func readings(sheet *settings.Sheet) readingTable {
 		t.at[e.Circuit][o] = e
 	}
 	return t
+}
+
+// fewer thins a long column of outdoor temperatures: of two neighbours one goes, but
+// never the first, the last or a round ten.
+func fewer(outdoor []string, enough int) []string {
+	if len(outdoor) <= enough {
+		return outdoor
+	}
+	var some []string
+	dropped := false
+	for i, o := range outdoor {
+		dropped = !dropped && i > 0 && i < len(outdoor)-1 && !strings.HasSuffix(o, "0")
+		if !dropped {
+			some = append(some, o)
+		}
+	}
+	return some
 }
 
 // rooms lists what each room needs, in two columns.
@@ -478,7 +570,7 @@ func (p *printer) surer() {
 		text := p.wrap(p.body(), joined(": ", m.What, m.How), p.width()-indent)
 		p.need(float64(len(text)) * p.d.lead)
 		share := min(max(float64(m.Share), 0), 1)
-		p.write(p.strong(), p.left+26, p.y, end, m.Share.Text(p.sheet.System))
+		p.write(p.strong(), p.left+26, p.y, end, percent(m.Share))
 		c := rgb(pens[axis].colour)
 		p.pdf.SetFillColor(c[0], c[1], c[2])
 		p.pdf.Rect(p.left+32, p.y+2, 52*share, p.d.body-3, "F")
@@ -486,23 +578,35 @@ func (p *printer) surer() {
 	}
 }
 
+// percent is a share in whole per cent: more would promise too much.
+func percent(share units.Fraction) string {
+	if math.IsNaN(float64(share)) || math.IsInf(float64(share), 0) {
+		return "–"
+	}
+	return fmt.Sprintf("%.0f\u00a0%%", 100*float64(share))
+}
+
+// cautions that belong to the whole sheet, in one paragraph.
 func (p *printer) cautions() {
 	if len(p.sheet.Cautions) == 0 {
 		return
 	}
-	p.heading("Cautions", "", p.d.lead*2)
-	for _, text := range p.sheet.Cautions {
-		indent := p.d.body * 1.6
-		lines := p.wrap(p.body(), text, p.width()-indent)
-		p.need(float64(len(lines)) * p.d.lead)
-		p.warningSign(p.left, p.y-0.3, p.d.body*1.05)
-		p.y = p.lines(p.body(), p.left+indent, p.y, p.d.lead, lines)
+	sign := p.d.body * 1.6
+	indent := sign + p.measure(p.strong(), "Cautions") + gutter
+	lines := p.wrap(p.body(), strings.Join(p.sheet.Cautions, " "), p.width()-indent)
+	if !p.need(float64(len(lines))*p.d.lead + p.d.pad*3) {
+		p.y += p.d.pad * 2
 	}
+	p.rule(p.left, p.right, p.y, 0.8, ink)
+	p.y += p.d.pad
+	p.warningSign(p.left, p.y-0.3, p.d.body*1.05)
+	p.write(p.strong(), p.left+sign, p.y, start, "Cautions")
+	p.y = p.lines(p.body(), p.left+indent, p.y, p.d.lead, lines)
 }
 
 // signature leaves a place for notes, date and name at the foot of the last page.
 func (p *printer) signature() {
-	const least, line = 44.0, 17.0
+	const least, line = 66.0, 17.0 // at least two lines to write on
 	p.heading("Notes", "", least)
 	foot := p.bottom - 4
 	if foot-p.y > 150 {

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"codeberg.org/go-pdf/fpdf"
@@ -36,29 +37,35 @@ type PDFOptions struct {
 	Version string // of the engine, for the footer
 }
 
-// density is how close a page is set, from the one that reads best to the closest
-// that is still fit for a boiler room. Sizes in points.
+// density is how close the text is set, from the one that reads best to the closest
+// that is still fit for a boiler room. Sizes in points. The table of settings and what
+// follows it are set each at its own.
 type density struct {
 	body, value, lead, pad float64
-	rooms                  bool // with the table of rooms
+	sides                  bool    // in the table: with what too high and too low would do
+	charts                 float64 // height of the charts, against the usual
+	rooms                  bool    // after the table: with what each room needs
 }
 
 var densities = []density{
-	{body: 9, value: 12, lead: 11, pad: 4, rooms: true},
-	{body: 8.5, value: 11.5, lead: 10.2, pad: 3.2, rooms: true},
-	{body: 8, value: 11, lead: 9.3, pad: 2.6, rooms: true},
-	{body: 8, value: 11, lead: 9.2, pad: 1.8, rooms: true},
-	{body: 8, value: 11, lead: 9.2, pad: 1.8},
+	{body: 9, value: 13, lead: 11.2, pad: 4.4, sides: true, charts: 1.1, rooms: true},
+	{body: 8.5, value: 12.5, lead: 10.4, pad: 3.6, sides: true, charts: 1, rooms: true},
+	{body: 8, value: 12, lead: 9.6, pad: 3, sides: true, charts: 0.95, rooms: true},
+	{body: 8, value: 11.5, lead: 9.4, pad: 2.7, sides: true, charts: 0.9, rooms: true},
+	{body: 8, value: 11.5, lead: 9.4, pad: 2.9, charts: 0.85, rooms: true},
+	{body: 8, value: 11.5, lead: 9.3, pad: 2.4, charts: 0.85, rooms: true},
+	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.85, rooms: true},
+	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.85},
 }
 
 // pagesWanted is what fits on one sheet of paper, front and back.
 const pagesWanted = 2
 
 // SheetPDF writes the settings sheet as a PDF. It sets the text as large as two pages
-// allow, never below 8 points, and closer where that brings the whole table of
-// settings onto the first page; where even that does not do, the table of rooms is
-// left out, and where that is not enough the sheet runs to further pages, set
-// comfortably and with the rooms. The same sheet and options give the same bytes.
+// allow, never below 8 points, and the table closer where that brings all of it onto
+// the first page; where even that does not do, the table of rooms is left out, and
+// where that is not enough the sheet runs to further pages, set comfortably and with
+// the rooms. The same sheet and options give the same bytes.
 //
 // Errors: a date that is not a day written as 2026-11-25; a failure of w.
 func SheetPDF(w io.Writer, sheet *settings.Sheet, opts PDFOptions) error {
@@ -69,36 +76,82 @@ func SheetPDF(w io.Writer, sheet *settings.Sheet, opts PDFOptions) error {
 			return fmt.Errorf("date of the settings sheet: %q is not a day; accepted: 2026-11-25", opts.Date)
 		}
 	}
-	var best *printer
-	for _, d := range densities {
-		p, err := printSheet(sheet, opts, date, d, pagesWanted)
+	printed := func(table, rest density, pages int) (*printer, error) {
+		return printSheet(sheet, opts, date, table, rest, pages)
+	}
+	table, fits, err := tableDensity(printed)
+	if err != nil {
+		return err
+	}
+	if !fits {
+		long, err := printed(table, table, pagesWanted)
 		if err != nil {
 			return err
 		}
-		fits := p.pdf.PageNo() <= pagesWanted
-		if fits && (best == nil || p.tablePage == 1 && d.rooms) {
-			best = p
+		p, err := printed(table, table, long.pdf.PageNo())
+		if err != nil {
+			return err
 		}
-		if best != nil && best.tablePage == 1 {
+		return p.pdf.Output(w)
+	}
+	var p *printer
+	for _, rest := range densities { // the last ones are known to fit
+		if p, err = printed(table, rest, pagesWanted); err != nil {
+			return err
+		}
+		if p.pdf.PageNo() <= pagesWanted {
 			break
 		}
 	}
-	if best == nil {
-		d := densities[1]
-		long, err := printSheet(sheet, opts, date, d, pagesWanted)
-		if err != nil {
-			return err
-		}
-		if best, err = printSheet(sheet, opts, date, d, long.pdf.PageNo()); err != nil {
-			return err
-		}
-	}
-	return best.pdf.Output(w)
+	return p.pdf.Output(w)
 }
 
-// printSheet lays the whole sheet out at one density. The count of pages has to be
-// known beforehand for "page 1 of 2".
-func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, d density, pages int) (*printer, error) {
+// tableDensity is the loosest density at which the table stays on the first page and
+// the sheet within its pages; or else the loosest that keeps the pages. It asks for
+// the rooms first, then goes without. If nothing fits, it gives a comfortable one.
+func tableDensity(printed func(table, rest density, pages int) (*printer, error)) (best density, fits bool, err error) {
+	closest := densities[len(densities)-2:] // with the rooms, and without
+	for _, rest := range closest {
+		for _, d := range densities {
+			p, err := printed(d, rest, pagesWanted)
+			if err != nil {
+				return density{}, false, err
+			}
+			if p.pdf.PageNo() > pagesWanted {
+				continue
+			}
+			if p.tablePage == 1 {
+				d, err := airier(d, rest, printed)
+				return d, true, err
+			}
+			if !fits {
+				best, fits = d, true
+			}
+		}
+		if fits {
+			return best, true, nil
+		}
+	}
+	return densities[1], false, nil
+}
+
+// airier gives the rows of a table that stays on the first page what is left of it.
+func airier(d, rest density, printed func(table, rest density, pages int) (*printer, error)) (density, error) {
+	for range 5 {
+		wider := d
+		wider.pad += 0.4
+		p, err := printed(wider, rest, pagesWanted)
+		if err != nil || p.tablePage != 1 || p.pdf.PageNo() > pagesWanted {
+			return d, err
+		}
+		d = wider
+	}
+	return d, nil
+}
+
+// printSheet lays the whole sheet out, the table and the rest each at its density. The
+// count of pages has to be known beforehand for "page 1 of 2".
+func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, table, rest density, pages int) (*printer, error) {
 	letters, err := newLetters()
 	if err != nil {
 		return nil, err
@@ -106,7 +159,7 @@ func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, d densit
 	name, width, height := opts.Paper.size()
 	pdf := fpdf.New("P", "pt", name, "")
 	addFonts(pdf)
-	p := &printer{pdf: pdf, letters: letters, d: d, sheet: sheet, opts: opts, pages: pages,
+	p := &printer{pdf: pdf, letters: letters, d: table, sheet: sheet, opts: opts, pages: pages,
 		left: margin, right: width - margin, bottom: height - margin - footer}
 	pdf.SetMargins(margin, margin, margin)
 	pdf.SetAutoPageBreak(false, 0)
@@ -124,12 +177,19 @@ func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, d densit
 	p.page()
 	p.titleBlock()
 	p.settingsTable()
+	p.d = rest
+	short := slices.ContainsFunc(sheet.Findings, func(f settings.Finding) bool { return f.Severity == "short" })
+	if short {
+		p.findings()
+	}
 	p.curves()
 	p.expected()
-	if d.rooms {
+	if rest.rooms {
 		p.rooms()
 	}
-	p.findings()
+	if !short {
+		p.findings()
+	}
 	p.surer()
 	p.cautions()
 	p.signature()

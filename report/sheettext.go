@@ -40,7 +40,7 @@ func SheetText(w io.Writer, sheet *settings.Sheet, width int) error {
 	if len(sheet.Surer) > 0 {
 		t.heading("To be surer, measure")
 		for _, m := range sheet.Surer {
-			t.para(pad(m.Share.Text(s), 5, true)+"  ", 7, joined(": ", m.What, m.How))
+			t.para(pad(percent(m.Share), 5, true)+"  ", 7, joined(": ", m.What, m.How))
 		}
 	}
 	if len(sheet.Cautions) > 0 {
@@ -169,8 +169,8 @@ func (t *typist) settings(sheet *settings.Sheet) {
 	for _, sec := range sheet.Sections {
 		t.heading(sec.Title)
 		for _, l := range sec.Lines {
-			aside := joined(" · ", prefixed("= ", l.Also), prefixed("likely ", bandWords(l.Band)), prefixed("allowed ", l.Allowed))
-			t.para(pad(l.Label, label, false)+"  "+pad(l.Value, value, false)+"  ", label+value+4, orBlank(aside))
+			t.parts(pad(l.Label, label, false)+"  "+pad(l.Value, value, false)+"  ", label+value+4,
+				prefixed("= ", l.Also), prefixed("likely ", bandWords(l.Band)), prefixed("allowed ", rangeWords(l.Allowed)))
 			t.para("    ", 4, l.Why)
 			if l.Instead != "" {
 				t.para("    Otherwise: ", 4, l.Instead)
@@ -182,12 +182,24 @@ func (t *typist) settings(sheet *settings.Sheet) {
 	}
 }
 
-// orBlank makes sure that a paragraph has a line even without text.
-func orBlank(s string) string {
-	if s == "" {
-		return " "
+// parts writes what stands beside a value or a room: as many parts on a line as it
+// holds, and a new line rather than one that breaks a part; a part longer than a line
+// is broken where it must be.
+func (t *typist) parts(lead string, indent int, parts ...string) {
+	width := t.width - max(indent, columnsOf(lead))
+	line := ""
+	for _, part := range parts {
+		both := joined(" · ", line, part)
+		if line != "" && part != "" && columnsOf(both) > width && columnsOf(part) <= width {
+			t.para(lead, indent, line)
+			lead, both = strings.Repeat(" ", indent), part
+		}
+		line = both
 	}
-	return s
+	if line == "" {
+		line = " " // what leads stands alone
+	}
+	t.para(lead, indent, line)
 }
 
 // curve draws a circuit with one row for each outdoor temperature: figures at the
@@ -235,7 +247,7 @@ func (t *typist) curve(sheet *settings.Sheet, ct *settings.Circuit) {
 	if isTemperature(ct.Limit) {
 		key += " Limit " + whole(s, ct.Limit) + because(ct.LimitedBy) + "."
 	}
-	t.para("", 0, key)
+	t.para("", 0, joined(" ", key, ct.Lost))
 }
 
 // thinned keeps about n of the points, evenly, the first and the last among them.
@@ -265,7 +277,7 @@ func (t *typist) rooms(sheet *settings.Sheet) {
 	for _, ct := range sheet.Circuits {
 		for _, r := range ct.Rooms {
 			lead := pad(r.Name, name, false) + "  " + pad(ct.Name, circuit, false) + "  " + pad(whole(sheet.System, r.Need), 7, true) + "  "
-			t.para(lead, columnsOf(lead), joined(" · ", r.Condition, r.Emitters))
+			t.parts(lead, columnsOf(lead), r.Condition, r.Emitters)
 		}
 	}
 }

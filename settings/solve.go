@@ -216,7 +216,7 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	if hours > 0 {
 		out.LostMean = units.Difference(lost / hours)
 	}
-	out.Lost = fmt.Sprintf("Against the ideal the water runs %s hotter in the mean; with its valves open the leading room is at most %s too warm, and no room more than %s too cool.",
+	out.Lost = fmt.Sprintf("Against the ideal the water is %s hotter in the mean; the leading room gets at most %s too warm, no room more than %s too cool.",
 		m.roughly(out.LostMean), m.roughly(out.WorstOver), m.roughly(max(0, out.WorstShort)))
 	return out
 }

@@ -126,6 +126,18 @@ func (d *dimension) text(v float64, s System) string {
 	return d.printed(v, s).print(v)
 }
 
+// in prints a value in a unit of its own for each system, off the ladder.
+func (d *dimension) in(v float64, s System, si, us string) string {
+	name := si
+	if s == US {
+		name = us
+	}
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return noValue
+	}
+	return d.named(name).print(v)
+}
+
 // noValue is printed for what is not a number. The engine returns no such value;
 // a page must still not break, nor show "NaN" to an installer, if one slips through.
 const noValue = "no value"

@@ -496,6 +496,25 @@ func (RadiatorArea) dimension() *dimension { return radiatorAreaDimension }
 // Text prints the value with its unit for a reader of the system.
 func (q RadiatorArea) Text(s System) string { return radiatorAreaDimension.text(float64(q), s) }
 
+// ElectricResistance is what a meter reads across a sensor, in ohms. Megohms are not
+// read: written in small letters they would be milliohms.
+type ElectricResistance float64
+
+var electricResistanceDimension = (&dimension{
+	name: "an electrical resistance", example: `12.3 kΩ, 10k ohm, 1078 Ω`, si: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}}, us: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}}, min: 0, max: 1e9,
+	units: []unit{
+		{name: "Ω", spellings: []string{"ohm", "ohms", "R"}, figures: 4},
+		{name: "kΩ", spellings: []string{"kohm", "kohms", "kiloohm", "k", "k ohm"}, scale: 1000, figures: 4},
+	},
+}).index()
+
+func (ElectricResistance) dimension() *dimension { return electricResistanceDimension }
+
+// Text prints the value with its unit for a reader of the system.
+func (q ElectricResistance) Text(s System) string {
+	return electricResistanceDimension.text(float64(q), s)
+}
+
 // Celsius makes a temperature from degrees Celsius.
 func Celsius(v float64) Temperature { return Temperature(v + celsiusOffset) }
 
@@ -581,3 +600,36 @@ func KelvinDays(v float64) DegreeDays { return DegreeDays(v * day) }
 
 // Hours makes a time from hours.
 func Hours(v float64) Time { return Time(v * hour) }
+
+// Minutes makes a time from minutes.
+func Minutes(v float64) Time { return Time(v * 60) }
+
+// Gallons makes a volume from US gallons.
+func Gallons(v float64) Volume { return Volume(v * usGallon) }
+
+// Gallons gives the volume in US gallons.
+func (q Volume) Gallons() float64 { return float64(q) / usGallon }
+
+// Litres makes a volume from litres.
+func Litres(v float64) Volume { return Volume(v / 1000) }
+
+// Litres gives the volume in litres.
+func (q Volume) Litres() float64 { return float64(q) * 1000 }
+
+// WaterText prints the volume as one of water, in litres or US gallons, where Text
+// prints a space.
+func (q Volume) WaterText(s System) string {
+	return volumeDimension.in(float64(q), s, "L", "gal")
+}
+
+// HeatText prints an amount of heat of a day or less, in kilowatt hours or Btu,
+// where Text prints a year's fuel.
+func (q Energy) HeatText(s System) string {
+	return energyDimension.in(float64(q), s, "kWh", "Btu")
+}
+
+// Ohms makes an electrical resistance from ohms.
+func Ohms(v float64) ElectricResistance { return ElectricResistance(v) }
+
+// Kiloohms makes an electrical resistance from kiloohms.
+func Kiloohms(v float64) ElectricResistance { return ElectricResistance(v * 1000) }

@@ -36,7 +36,10 @@ var kinds = []kind{
 	of[LossCoefficient]("LossCoefficient"), of[Flux]("Flux"), of[LinearPower]("LinearPower"),
 	of[AirChange]("AirChange"), of[DegreeDays]("DegreeDays"), of[Time]("Time"), of[Fraction]("Fraction"),
 	of[RadiatorArea]("RadiatorArea"), of[Number]("Number"), of[Density]("Density"), of[SpecificHeat]("SpecificHeat"),
-	of[VolumetricHeat]("VolumetricHeat"), of[Viscosity]("Viscosity"), of[KinematicViscosity]("KinematicViscosity"),
+	of[HeatingValue]("HeatingValue"), of[SpecificEnergy]("SpecificEnergy"), of[MassFlow]("MassFlow"), of[Frequency]("Frequency"), of[Concentration]("Concentration"),
+	of[VolumetricHeat]("VolumetricHeat"), of[Viscosity]("Viscosity"), of[KinematicViscosity]("KinematicViscosity"), of[ElectricResistance]("ElectricResistance"),
+	of[FlowCoefficient]("FlowCoefficient"), of[Velocity]("Velocity"), of[PressureGradient]("PressureGradient"),
+	of[Hardness]("Hardness"), of[ElectricalConductivity]("ElectricalConductivity"),
 }
 
 func near(a, b, rel float64) bool { return math.Abs(a-b) <= rel*math.Max(math.Abs(a), math.Abs(b)) }
@@ -103,6 +106,11 @@ func TestConversions(t *testing.T) {
 		{must[Pressure](t, "1 bar"), 1e5, 0, "definition"},
 		{must[Volume](t, "1 gal"), 3.785411784e-3, 1e-12, "NIST SP 811 B.8, gallon (US)"},
 		{must[Volume](t, "1 ft³"), 0.028316846592, 1e-12, "NIST SP 811 B.8"},
+		{must[HeatingValue](t, "1 Btu/ft³"), 3.725895e4, 1e-6, "NIST SP 811 B.8"},
+		{must[SpecificEnergy](t, "1 Btu/lb"), 2326, 1e-9, "NIST SP 811 B.8, exact"},
+		{must[MassFlow](t, "1 lb/h"), 1.259979e-4, 1e-6, "NIST SP 811 B.8"},
+		{must[Concentration](t, "50 ppm"), 50e-6, 1e-14, "definition"},
+		{must[Frequency](t, "24 /d"), 1.0 / 3600, 1e-12, "definition"},
 		{must[Flow](t, "1 gpm"), 6.309020e-5, 1e-7, "NIST SP 811 B.8"},
 		{must[Flow](t, "1 cfm"), 4.719474e-4, 1e-7, "NIST SP 811 B.8"},
 		{must[Length](t, "1 ft"), 0.3048, 1e-15, "NIST SP 811 B.8"},
@@ -131,9 +139,28 @@ func TestConversions(t *testing.T) {
 		{PerHour(0.5).PerHour(), 0.5, 1e-15, "reverse"},
 		{SquareFeet(1850).SquareFeet(), 1850, 1e-15, "reverse"},
 		{FahrenheitDifference(20).Fahrenheit(), 20, 1e-15, "reverse"},
+		{Gallons(50).Gallons(), 50, 1e-15, "reverse"},
+		{Litres(200).Litres(), 200, 1e-15, "reverse"},
+		{float64(Gallons(1)), 3.785411784e-3, 1e-12, "NIST SP 811 B.8, gallon (US)"},
+		{float64(Minutes(1.5)), 90, 0, "definition"},
+		{float64(Kiloohms(12.3)), 12300, 1e-15, "definition"},
+		{float64(Ohms(1078)), 1078, 0, "definition"},
+		{must[ElectricResistance](t, "12.3 kΩ"), 12300, 1e-15, "definition"},
 	} {
 		if !near(c.got, c.want, c.rel) {
 			t.Errorf("%v, want %v (%s)", c.got, c.want, c.source)
+		}
+	}
+}
+
+func TestWaterAndHeatOfADay(t *testing.T) {
+	for _, c := range []struct{ got, want string }{
+		{Litres(200).WaterText(SI), "200 L"}, {Litres(200).WaterText(US), "52.83 gal"},
+		{KilowattHours(2.87).HeatText(SI), "2.87 kWh"}, {KilowattHours(2.87).HeatText(US), "9,793 Btu"},
+		{Volume(math.NaN()).WaterText(US), "no value"},
+	} {
+		if spaces(c.got) != c.want {
+			t.Errorf("printed %q, want %q", c.got, c.want)
 		}
 	}
 }
@@ -177,6 +204,7 @@ func TestTextIsReadAsPeopleWriteIt(t *testing.T) {
 		{"Number", "1.3", 1.3}, {"Time", "1 h 30 min", 5400}, {"Time", "2 d 4 h", 187200}, {"Time", "10min", 600},
 		{"Area", "1,850 sq ft", 171.870624}, {"Area", "172 m2", 172}, {"RadiatorArea", "45 EDR", 45},
 		{"Viscosity", "466 μPa·s", 466e-6}, {"Viscosity", "466 uPa s", 466e-6},
+		{"ElectricResistance", "12.3 kOhm", 12300}, {"ElectricResistance", "12.3k", 12300}, {"ElectricResistance", "842.7 \u2126", 842.7},
 	} {
 		got, err := named(c.kind).parse(c.text)
 		if err != nil || !near(got, c.want, 1e-8) {
@@ -285,6 +313,15 @@ func TestPrinting(t *testing.T) {
 		{SpecificHeat(4182.5), "4.183 kJ/kgK", "0.999 Btu/lb·°F"},
 		{Density(983.25), "983.2 kg/m³", "61.38 lb/ft³"},
 		{Viscosity(466.1e-6), "0.4661 mPa·s", "0.4661 cP"},
+		{Ohms(842.707), "842.7 Ω", "842.7 Ω"},
+		{Kiloohms(12.3), "12.3 kΩ", "12.3 kΩ"},
+		{Ohms(999.97), "1 kΩ", "1 kΩ"},
+		{BtuPerCubicFoot(1037), "38.64 MJ/m³", "1,037 Btu/ft³"},
+		{HeatingValue(38.6e9), "38.6 MJ/L", "138,500 Btu/gal"},
+		{SpecificEnergy(45.6e6), "45.6 MJ/kg", "19,600 Btu/lb"},
+		{MassFlow(1.0 / 3600), "1 kg/h", "2.2 lb/h"},
+		{StartsPerHour(2.344), "2.34 /h", "2.34 /h"},
+		{PartsPerMillion(65.7), "65.7 ppm", "65.7 ppm"},
 		{Temperature(math.NaN()), "no value", "no value"},
 		{Power(math.Inf(-1)), "no value", "no value"},
 		{Number(math.NaN()), "no value", "no value"},
