@@ -54,6 +54,7 @@ const (
 	usualHeight   = units.Length(8 * 0.3048)
 	usualSetpoint = units.Temperature(21.1111111111 + 273.15) // 70 °F, common practice with outdoor reset
 	usualChange   = 0.5                                       // air changes per hour, EN 12831:2003 least for dwelling rooms, from memory
+	leastChange   = 0.3                                       // the fresh air of a lived-in house, common practice
 	bridgesUsual  = units.Transmittance(0.05)                 // EN 12831-1:2017, new construction
 	soil          = units.Conductivity(2.0)                   // sand or gravel, ISO 13370
 	outerWall     = units.Length(0.3)
@@ -353,8 +354,8 @@ func (m *model) airChange(jr job.Room) (job.Given[units.AirChange], working.Step
 		if err != nil {
 			return n, step, err
 		}
-		n = job.Says(inf.Likely, job.Estimated)
-		step.Note = fmt.Sprintf("air change from the blower door, n50 %s divided by 20 (Kronvall–Persily), good within −50 %% and +100 %%", m.say(m.job.House.BlowerDoor.Value))
+		n = job.Says(max(inf.Likely, units.PerHour(leastChange)), job.Estimated)
+		step.Note = fmt.Sprintf("air change from the blower door, n50 %s divided by 20 (Kronvall–Persily), good within −50 %% and +100 %%; not below %g /h, which people need anyway", m.say(m.job.House.BlowerDoor.Value), leastChange)
 	}
 	n = n.Or(units.PerHour(usualChange))
 	step.Inputs = []working.Input{{Symbol: "n", Meaning: "air change", Value: n.Value, Known: string(n.How())}}
@@ -382,12 +383,17 @@ func (m *model) lossThrough(e job.Element, r *room) (building.Loss, working.Step
 	switch e.To {
 	case "ground":
 		if r.warmed {
-			step.Note = "the heated floor lies here: what it loses below is counted with the floor, not with the room"
+			step.Note = warmedFloor
 			step.Result = working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: units.LossCoefficient(0)}
 			return loss, step, known, nil
 		}
 		return m.lossToGround(e, step, known)
 	case "unheated":
+		if r.warmed && m.facesDown(e) {
+			step.Note = warmedFloor
+			step.Result = working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: units.LossCoefficient(0)}
+			return loss, step, known, nil
+		}
 		b := e.Reduction.Or(0.5)
 		step.Formula = "H = A · U · b"
 		step.Inputs = append(step.Inputs, working.Input{Symbol: "b", Meaning: "share of the difference that lies across it", Value: b.Value, Known: string(b.How())})
@@ -411,6 +417,19 @@ func (m *model) lossThrough(e job.Element, r *room) (building.Loss, working.Step
 	}
 	step.Result = working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: loss.Coefficient()}
 	return loss, step, known, err
+}
+
+// warmedFloor is why a floor with tube in it is no loss of the room.
+const warmedFloor = "the heated floor lies here: what it loses below is counted with the floor, not with the room"
+
+// facesDown tells whether an element is a floor, by its construction.
+func (m *model) facesDown(e job.Element) bool {
+	for _, c := range m.job.Constructions {
+		if c.Name == e.Construction {
+			return c.Facing == "floor"
+		}
+	}
+	return false
 }
 
 func (m *model) setpointOf(name string) (units.Temperature, bool) {
