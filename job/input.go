@@ -97,6 +97,16 @@ func parse(into any, text string) error {
 		return parseQuantity(q, units.Parse, text)
 	case *units.RadiatorArea:
 		return parseQuantity(q, units.Parse, text)
+	case *units.Time:
+		return parseQuantity(q, units.Parse, text)
+	case *units.Pressure:
+		return parseQuantity(q, units.Parse, text)
+	case *units.FlowCoefficient:
+		return parseQuantity(q, units.Parse, text)
+	case *units.Hardness:
+		return parseQuantity(q, units.Parse, text)
+	case *units.ElectricResistance:
+		return parseQuantity(q, units.Parse, text)
 	case *units.Number:
 		return parseQuantity(q, parseNumber, text)
 	}
@@ -146,6 +156,16 @@ func exact(value any) string {
 	case units.Fraction:
 		return units.Exact(q)
 	case units.RadiatorArea:
+		return units.Exact(q)
+	case units.Time:
+		return units.Exact(q)
+	case units.Pressure:
+		return units.Exact(q)
+	case units.FlowCoefficient:
+		return units.Exact(q)
+	case units.Hardness:
+		return units.Exact(q)
+	case units.ElectricResistance:
 		return units.Exact(q)
 	case units.Number:
 		return strconv.FormatFloat(float64(q), 'f', -1, 64)

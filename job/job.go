@@ -35,6 +35,8 @@ type Job struct {
 	Separator     Separator      `yaml:"separator" doc:"low-loss header or closely spaced tees"`
 	OutdoorSensor OutdoorSensor  `yaml:"outdoor_sensor" doc:"the outdoor temperature sensor"`
 	HotWater      HotWater       `yaml:"hot_water" doc:"how hot water is made"`
+	System        System         `yaml:"system" doc:"the closed heating system: water, pressure, antifreeze"`
+	Sensors       []Sensor       `yaml:"sensors" doc:"temperature sensors, to print their tables and to judge a reading"`
 	Frost         Frost          `yaml:"frost" doc:"what could freeze"`
 	Program       Program        `yaml:"program" doc:"when the house may cool"`
 	Control       Control        `yaml:"control" doc:"the control as its manual describes it"`
@@ -179,6 +181,8 @@ type Floor struct {
 	Zone         string                    `yaml:"zone" oneof:"occupied,edge,bathroom" doc:"where the floor lies; occupied if left out"`
 	Under        Given[units.Resistance]   `yaml:"insulation_below" doc:"insulation under the tube"`
 	Below        Given[units.Temperature]  `yaml:"temperature_below" doc:"temperature under that insulation"`
+	Loops        int                       `yaml:"loops" doc:"how many loops of tube lie in it"`
+	LoopLength   Given[units.Length]       `yaml:"loop_length" doc:"length of its longest loop with its tails"`
 }
 
 // FanCoil is described by one rated point.
@@ -198,15 +202,42 @@ type Sized struct {
 
 // Circuit is pipework with one supply temperature and one curve.
 type Circuit struct {
-	Name      string                   `yaml:"name" need:"yes" doc:"name of the circuit"`
-	Kind      string                   `yaml:"kind" oneof:"direct,mixed" doc:"direct: boiler water as it comes; mixed: a valve cools it"`
-	Layout    string                   `yaml:"layout" oneof:"parallel,series" doc:"series: one loop runs through its emitters one after the other, in the order of the document"`
-	Flow      Given[units.Flow]        `yaml:"flow" doc:"water flow of the circuit"`
-	Drop      Given[units.Difference]  `yaml:"drop" doc:"supply minus return on the design day; gives the flow if flow is left out"`
-	MaxSupply Given[units.Temperature] `yaml:"max_supply" doc:"highest supply temperature that this circuit may see"`
-	Share     Given[units.Fraction]    `yaml:"share" doc:"in the short way: share of the house's load"`
-	Area      Given[units.Area]        `yaml:"area" doc:"in the short way: floor area that the circuit heats; gives its share"`
-	Emitters  []Emitter                `yaml:"emitters" doc:"in the short way: what heats, without rooms"`
+	Name      string                       `yaml:"name" need:"yes" doc:"name of the circuit"`
+	Kind      string                       `yaml:"kind" oneof:"direct,mixed" doc:"direct: boiler water as it comes; mixed: a valve cools it"`
+	Layout    string                       `yaml:"layout" oneof:"parallel,series" doc:"series: one loop runs through its emitters one after the other, in the order of the document"`
+	Flow      Given[units.Flow]            `yaml:"flow" doc:"water flow of the circuit"`
+	Drop      Given[units.Difference]      `yaml:"drop" doc:"supply minus return on the design day; gives the flow if flow is left out"`
+	MaxSupply Given[units.Temperature]     `yaml:"max_supply" doc:"highest supply temperature that this circuit may see"`
+	Share     Given[units.Fraction]        `yaml:"share" doc:"in the short way: share of the house's load"`
+	Area      Given[units.Area]            `yaml:"area" doc:"in the short way: floor area that the circuit heats; gives its share"`
+	Emitters  []Emitter                    `yaml:"emitters" doc:"in the short way: what heats, without rooms"`
+	Pipes     []PipeRun                    `yaml:"pipes" doc:"the pipework of the circuit, from the boiler room to its emitters and back"`
+	Pump      *Pump                        `yaml:"pump" doc:"its pump"`
+	Valve     Given[units.FlowCoefficient] `yaml:"valve" doc:"flow coefficient of its mixing valve, kv or Cv"`
+}
+
+// PipeRun is a length of tube with what is in it.
+type PipeRun struct {
+	Tube   string                `yaml:"tube" need:"yes" oneof:"copper K,copper L,copper M,copper EN 1057,pex ASTM F876,pex ISO 15875,pe-rt,multilayer,steel schedule 40,steel EN 10255" doc:"kind of tube"`
+	Size   string                `yaml:"size" need:"yes" doc:"nominal size as printed on it: 3/4 or 22x1"`
+	Length Given[units.Length]   `yaml:"length" need:"yes" doc:"length there and back"`
+	Bends  int                   `yaml:"bends" doc:"elbows and bends"`
+	Tees   int                   `yaml:"tees" doc:"tees through which the water turns off"`
+	Valves int                   `yaml:"valves" doc:"open ball or gate valves"`
+	Extra  Given[units.Pressure] `yaml:"extra" doc:"drop of anything else in it at the circuit's flow: filter, exchanger, manifold"`
+	Share  Given[units.Fraction] `yaml:"share" doc:"share of the circuit's flow that passes through; all of it if left out"`
+}
+
+// Pump is described by points of its curve.
+type Pump struct {
+	Mode   string      `yaml:"mode" oneof:"fixed speed,constant pressure,proportional pressure" doc:"how it runs; fixed speed if left out"`
+	Points []PumpPoint `yaml:"points" doc:"points of its highest curve from the data sheet, the first at no flow"`
+}
+
+// PumpPoint is one point of a pump curve.
+type PumpPoint struct {
+	Flow Given[units.Flow]     `yaml:"flow" need:"yes" doc:"flow"`
+	Head Given[units.Pressure] `yaml:"head" need:"yes" doc:"head at that flow"`
 }
 
 // Boiler is the heat source.
@@ -217,12 +248,27 @@ type Boiler struct {
 	MinOutput Given[units.Power]       `yaml:"min_output" doc:"lowest output without stopping"`
 	MaxSupply Given[units.Temperature] `yaml:"max_supply" doc:"highest supply temperature that can be set"`
 	MinSupply Given[units.Temperature] `yaml:"min_supply" doc:"lowest supply temperature that can be set"`
+
+	Water        Given[units.Volume]     `yaml:"water" doc:"water that warms and cools with the burner: boiler, pipes and emitters always in flow, buffer"`
+	Differential Given[units.Difference] `yaml:"differential" doc:"between the burner's stop and its next start; 5 K if left out"`
+	LeastRun     Given[units.Time]       `yaml:"least_run" doc:"shortest run wanted of the burner; 10 min if left out"`
+	ExcessAir    Given[units.Fraction]   `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out"`
+	Rated        []RatedPoint            `yaml:"rated" doc:"efficiencies that the maker declares, to calibrate the boiler"`
+}
+
+// RatedPoint is one efficiency of a boiler's data sheet.
+type RatedPoint struct {
+	Return     Given[units.Temperature] `yaml:"return" need:"yes" doc:"return temperature"`
+	Rate       Given[units.Fraction]    `yaml:"rate" doc:"share of full fire; 100 % if left out"`
+	Efficiency Given[units.Fraction]    `yaml:"efficiency" need:"yes" doc:"efficiency declared"`
+	Basis      string                   `yaml:"basis" oneof:"gross,net" doc:"gross or net heat content; gross if left out"`
 }
 
 // Separator stands between boiler pump and circuit pumps.
 type Separator struct {
-	Kind   string `yaml:"kind" oneof:"none,low-loss header,closely spaced tees" doc:"what separates boiler and circuits"`
-	Sensor string `yaml:"sensor" oneof:"none,at the boiler,on a module" doc:"where its temperature sensor is connected"`
+	Kind   string            `yaml:"kind" oneof:"none,low-loss header,closely spaced tees,two-pipe buffer,three-pipe buffer,four-pipe buffer" doc:"what separates boiler and circuits"`
+	Sensor string            `yaml:"sensor" oneof:"none,at the boiler,on a module" doc:"where its temperature sensor is connected"`
+	Flow   Given[units.Flow] `yaml:"boiler_flow" doc:"flow of the boiler's own pump on the boiler's side"`
 }
 
 // OutdoorSensor is what outdoor reset depends on.
@@ -238,6 +284,56 @@ type HotWater struct {
 	Setpoint Given[units.Temperature] `yaml:"setpoint" doc:"temperature wanted in the tank or at the combi outlet"`
 	Mixing   string                   `yaml:"mixing_valve" oneof:"yes,no" doc:"a mixing valve at the tank's outlet"`
 	Loop     string                   `yaml:"recirculation" oneof:"yes,no" doc:"a hot water circulation loop"`
+
+	Priority   string                   `yaml:"priority" oneof:"yes,no" doc:"whether the heating waits while the tank is charged; yes if left out"`
+	People     int                      `yaml:"people" doc:"people who use it"`
+	Pattern    string                   `yaml:"pattern" oneof:"EU M,EU L,EU XL,US low,US medium,US high" doc:"a day of draws to play; chosen by people if left out"`
+	Cold       Given[units.Temperature] `yaml:"cold" doc:"cold water in winter; 50 °F if left out"`
+	Coil       *TankCoil                `yaml:"coil" doc:"the tank's heating coil by one rated point"`
+	StandLoss  Given[units.Power]       `yaml:"standing_loss" doc:"heat that the full tank loses"`
+	LoopLength Given[units.Length]      `yaml:"loop_length" doc:"length of the circulation loop there and back"`
+	LoopTube   Given[units.Length]      `yaml:"loop_tube" doc:"outside diameter of its tube"`
+	LoopCover  Given[units.Length]      `yaml:"loop_insulation" doc:"thickness of its insulation"`
+}
+
+// TankCoil is described by one rated point.
+type TankCoil struct {
+	Output Given[units.Power]       `yaml:"output" need:"yes" doc:"rated output"`
+	Supply Given[units.Temperature] `yaml:"supply" need:"yes" doc:"primary supply of the rating"`
+	Flow   Given[units.Flow]        `yaml:"flow" need:"yes" doc:"primary flow of the rating"`
+	Tank   Given[units.Temperature] `yaml:"tank" doc:"mean tank temperature of the rating; 95 °F if left out"`
+}
+
+// System is the closed heating system.
+type System struct {
+	Content     Given[units.Volume]      `yaml:"content" doc:"water in the whole system, from the meter at filling or estimated"`
+	Height      Given[units.Length]      `yaml:"height" doc:"from the vessel up to the highest emitter or pipe"`
+	Vessel      Given[units.Volume]      `yaml:"vessel" doc:"nominal volume of the expansion vessel"`
+	Precharge   Given[units.Pressure]    `yaml:"precharge" doc:"its precharge as found"`
+	Relief      Given[units.Pressure]    `yaml:"relief" doc:"pressure at which the relief valve opens"`
+	Hardness    Given[units.Hardness]    `yaml:"hardness" doc:"hardness of the fill water"`
+	BoilerWater Given[units.Volume]      `yaml:"boiler_water" doc:"water in the boiler itself"`
+	Aluminium   string                   `yaml:"aluminium" oneof:"yes,no" doc:"whether the boiler's heat exchanger is of aluminium"`
+	Antifreeze  string                   `yaml:"antifreeze" oneof:"none,propylene glycol,ethylene glycol" doc:"antifreeze in the heating water"`
+	Share       Given[units.Fraction]    `yaml:"antifreeze_share" doc:"its share by volume"`
+	FrostTarget Given[units.Temperature] `yaml:"frost_target" doc:"coldest temperature that the fill should stand without freezing"`
+}
+
+// Sensor is one temperature sensor.
+type Sensor struct {
+	Name   string                          `yaml:"name" need:"yes" doc:"what it measures: outdoor, supply of Slab, tank"`
+	Type   string                          `yaml:"type" need:"yes" oneof:"Pt100,Pt1000,thermistor,table" doc:"kind of element"`
+	R25    Given[units.ElectricResistance] `yaml:"r25" doc:"of a thermistor: resistance at 25 °C"`
+	B      Given[units.Number]             `yaml:"b" doc:"of a thermistor: its B, in kelvin"`
+	Points []SensorPoint                   `yaml:"points" doc:"of type table: points from the maker's sheet"`
+	Reads  Given[units.ElectricResistance] `yaml:"reads" doc:"resistance measured at its terminals"`
+	True   Given[units.Temperature]        `yaml:"true" doc:"temperature beside it at that moment, by a thermometer"`
+}
+
+// SensorPoint is one line of a maker's table.
+type SensorPoint struct {
+	At         Given[units.Temperature]        `yaml:"at" need:"yes" doc:"temperature"`
+	Resistance Given[units.ElectricResistance] `yaml:"resistance" need:"yes" doc:"resistance there"`
 }
 
 // Frost says what could freeze and what could watch it.

@@ -255,39 +255,12 @@ func (m *model) fitOutput(l *Line, want units.Power, s *Sheet) {
 		l.Value = fmt.Sprintf("%.0f %%", pct)
 		l.Also = m.say(units.Power(pct / 100 * float64(top)))
 	}
-	if !b.MinOutput.Set {
+	if !b.MinOutput.Set || s.Load.Total > b.MinOutput.Value {
 		return
 	}
-	if runs, ok := m.outdoorAtLoad(b.MinOutput.Value); ok {
-		l.Why += fmt.Sprintf(" Below %s outdoors the burner need not stop.", m.say(runs))
-	} else {
-		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
-			"Even on the design day the house takes no more than the boiler's lowest fire of %s: the burner cycles all winter.", m.say(b.MinOutput.Value)),
-			Cures: []string{"a buffer tank", "a wider switching differential and a longer pause between starts", "a smaller boiler when this one is replaced"}})
-	}
-}
-
-// outdoorAtLoad is the outdoor temperature at which the house takes a given heat.
-func (m *model) outdoorAtLoad(q units.Power) (units.Temperature, bool) {
-	load := func(to units.Temperature) units.Power {
-		sum := units.Power(0)
-		for _, r := range m.rooms {
-			sum += max(0, r.loss.At(r.setpoint, to)-r.gains)
-		}
-		return sum
-	}
-	lo, hi := m.design, units.Celsius(25)
-	if load(lo) <= q {
-		return 0, false
-	}
-	for range 40 {
-		if mid := (lo + hi) / 2; load(mid) > q {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo, true
+	m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+		"Even on the design day the house takes no more than the boiler's lowest fire of %s: the burner cycles all winter.", m.say(b.MinOutput.Value)),
+		Cures: []string{"a buffer tank", "a wider switching differential and a longer pause between starts", "a smaller boiler when this one is replaced"}})
 }
 
 func (m *model) cautions() []string {

@@ -15,25 +15,25 @@ import (
 // This file writes the sheet in the order in which a person meets the questions at a
 // control. Each function is one heading.
 
-func (m *model) sections(s *Sheet, solved []solvedCircuit) []Section {
+func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 	out := []Section{
-		{"Clock and units", m.clockLines()},
-		{"Circuits", m.circuitLines()},
-		{"Connect first", m.sensorLines()},
-		{"Hot water", m.hotWaterLines()},
+		{Title: "Clock and units", Lines: m.clockLines()},
+		{Title: "Circuits", Lines: m.circuitLines()},
+		{Title: "Connect first", Lines: m.sensorLines()},
+		{Title: "Hot water", Lines: m.hotWaterLines()},
 	}
 	for i := range m.circuits {
 		title := "Heating curve"
 		if len(m.circuits) > 1 {
 			title += ": " + m.circuits[i].job.Name
 		}
-		out = append(out, Section{title, m.curveLines(&m.circuits[i], solved[i])})
+		out = append(out, Section{Title: title, Lines: m.curveLines(&m.circuits[i], solved[i])})
 	}
 	return append(out,
-		Section{"Warm weather", m.cutOffLines(solved)},
-		Section{"Rooms and times", m.roomLines()},
-		Section{"Frost protection", m.frostLines()},
-		Section{"Boiler", m.boilerLines(s)},
+		Section{Title: "Warm weather", Lines: m.cutOffLines(solved)},
+		Section{Title: "Rooms and times", Lines: m.roomLines()},
+		Section{Title: "Frost protection", Lines: m.frostLines()},
+		Section{Title: "Boiler", Lines: append(m.boilerLines(s), m.burnerLines(&s.Boiler, b)...)},
 	)
 }
 

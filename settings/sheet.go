@@ -26,14 +26,21 @@ type Sheet struct {
 	Cautions       []string      // that belong to the whole sheet
 	Surer          []Measurement // what to measure to be surer, best first
 	Expected       []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
+	Boiler         BoilerSeason  // what the boiler does over a heating season
+	Flows          []FlowPoint   // temperatures and flows through the boiler room, by outdoor temperature
 	Figures        []Figure      // what else can be asked for its working: loads, needs, returns
 }
 
 // Section groups lines under a heading.
 type Section struct {
 	Title string
+	Part  string // "" for what is entered at the control, BoilerRoom for what belongs beside it
 	Lines []Line
 }
+
+// BoilerRoom is the part of the sheet about the boiler room: flows, pumps, vessel,
+// water, sensors.
+const BoilerRoom = "boiler room"
 
 // Line is one thing to enter or to check at the control.
 type Line struct {
@@ -165,4 +172,52 @@ type Expected struct {
 	Return     units.Temperature
 	Heat       units.Power
 	Condensing bool
+}
+
+// BoilerSeason is what the boiler does from autumn to spring under the settings.
+type BoilerSeason struct {
+	Known      bool // whether there was enough to work it out
+	DewPoint   units.Temperature
+	Condensing units.Fraction // share of the season's heat made with a return below the dew point
+	Efficiency units.Fraction // of the season against gross heat
+	Cycles     bool           // whether starts could be worked out: the least output is known
+	Modulation string         // where the burner stops running through
+	Starts     units.Number   // in the season
+	Worst      units.Number   // starts an hour in the worst weather
+	WorstAt    units.Temperature
+	WorstRun   units.Time // length of a run there
+	Water      units.Volume
+	Buffer     units.Volume // to add for the shortest run wanted; 0 if none is needed
+	Points     []BoilerPoint
+}
+
+// BoilerPoint is the boiler at one outdoor temperature.
+type BoilerPoint struct {
+	Outdoor    units.Temperature
+	Supply     units.Temperature // that the hottest circuit asks for
+	Return     units.Temperature // of all circuits mixed
+	Load       units.Power
+	Efficiency units.Fraction
+	Run, Rest  units.Time // of one cycle; both 0 if the burner runs through
+}
+
+// FlowPoint is the boiler room at one outdoor temperature: what the drawing shows.
+type FlowPoint struct {
+	Outdoor      units.Temperature
+	BoilerSupply units.Temperature // leaving the boiler
+	BoilerReturn units.Temperature // coming back to it
+	BoilerFlow   units.Flow
+	Separated    bool              // whether a separator, tees or a buffer stands between
+	Secondary    units.Temperature // behind the separator, towards the circuits
+	Circuits     []FlowCircuit
+}
+
+// FlowCircuit is one circuit at one outdoor temperature.
+type FlowCircuit struct {
+	Name   string
+	Mixed  bool
+	Supply units.Temperature // that reaches the emitters
+	Return units.Temperature
+	Flow   units.Flow
+	Hot    units.Fraction // share of hot water through a mixing valve; 1 for a direct circuit
 }

@@ -56,7 +56,7 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		return nil, err
 	}
 	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
-		Scale: m.control.scale, Design: m.design, CondensesBelow: m.condensesBelow()}
+		Scale: m.control.scale, Design: m.design}
 	s.Load = m.loadSummary()
 	cutOff := m.cutOff()
 	solved := make([]solvedCircuit, len(m.circuits))
@@ -71,7 +71,18 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		m.bands(s, solved, o)
 	}
 	m.hungriest(s)
-	s.Sections = m.sections(s, solved)
+	var b burner
+	if s.Boiler, b, err = m.boilerSeason(solved); err != nil {
+		return nil, err
+	}
+	s.CondensesBelow = 0
+	if m.job.Boiler.Kind != "non-condensing" {
+		s.CondensesBelow = s.Boiler.DewPoint
+	}
+	for i := range s.Expected {
+		s.Expected[i].Condensing = s.Expected[i].Return < s.CondensesBelow
+	}
+	s.Sections = m.sections(s, solved, b)
 	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()
@@ -307,24 +318,14 @@ func (m *model) hungriest(s *Sheet) {
 // expected lists what the thermometers should read, from the design day to mild.
 func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
 	var out []Expected
-	dew := m.condensesBelow()
 	for k, p := range s.out.Points {
 		if m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(math.Remainder(p.Outdoor.Celsius(), 4)) > 0.01 {
 			continue // every second of the round figures is enough to read off
 		}
 		out = append(out, Expected{Circuit: c.job.Name, Outdoor: p.Outdoor, Supply: p.Set, Return: p.Return,
-			Heat: s.at[k].Load, Condensing: p.Return < dew})
+			Heat: s.at[k].Load})
 	}
 	return out
-}
-
-// condensesBelow is the return temperature under which the boiler condenses; zero if
-// it must not.
-func (m *model) condensesBelow() units.Temperature {
-	if m.job.Boiler.Kind == "non-condensing" {
-		return 0
-	}
-	return dewPoint(m.job.Boiler.Fuel)
 }
 
 // roughly writes a difference to the whole degree Fahrenheit or half kelvin: more
@@ -334,17 +335,4 @@ func (m *model) roughly(d units.Difference) string {
 		return units.FahrenheitDifference(math.Round(d.Fahrenheit())).Text(m.sys)
 	}
 	return units.Kelvins(math.Round(2*float64(d)) / 2).Text(m.sys)
-}
-
-// dewPoint is where flue gas begins to condense at usual excess air: methane at 20 %
-// 55.7 °C, propane 51.4 °C, worked out from the combustion balance and the saturation
-// curve of IAPWS-IF97; light oil about 47 °C, handbooks from memory.
-func dewPoint(fuel string) units.Temperature {
-	switch fuel {
-	case "propane":
-		return units.Celsius(51.4)
-	case "heating oil":
-		return units.Celsius(47)
-	}
-	return units.Celsius(55.7)
 }

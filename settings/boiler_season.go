@@ -1,0 +1,319 @@
+package settings
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"curvewright/boiler"
+	"curvewright/fluid"
+	"curvewright/job"
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// What does the boiler do under these settings: does it condense, and how often does
+// it start?
+
+const (
+	usualDifferential = units.Difference(5)
+	usualLeastRun     = units.Time(600)
+	usualExcess       = units.Fraction(0.25) // about 9 % CO2 with natural gas, common practice
+	// mixedAbove is by how much the boiler is kept hotter than a mixed circuit, so that the
+	// valve has something to mix (common practice).
+	mixedAbove = units.Difference(3)
+)
+
+// waterPerKilowatt is the water of a heating system for each kilowatt of load, by the
+// emitters that hold most of it: common practice, in m³ per W.
+var waterPerKilowatt = map[string]float64{"cast iron": 20e-6, "radiators": 11e-6, "towel rail": 11e-6, "floor": 18e-6, "fin-tube": 5e-6, "fan coil": 5e-6}
+
+// burner is the boiler made ready to calculate with.
+type burner struct {
+	model   boiler.Model
+	gas     boiler.FlueGas
+	fit     *boiler.Fit
+	water   job.Given[units.Volume]
+	swing   job.Given[units.Difference]
+	run     job.Given[units.Time]
+	excess  job.Given[units.Fraction]
+	cycling boiler.Cycling
+}
+
+func fuelKey(name string) string {
+	switch name {
+	case "propane":
+		return "propane"
+	case "heating oil":
+		return "oil"
+	}
+	return "natural-gas"
+}
+
+func (m *model) readBurner() (burner, error) {
+	b := m.job.Boiler
+	out := burner{swing: b.Differential.Or(usualDifferential), run: b.LeastRun.Or(usualLeastRun), excess: b.ExcessAir.Or(usualExcess)}
+	fuel, err := boiler.FuelByKey(fuelKey(b.Fuel))
+	if err != nil {
+		return out, err
+	}
+	air := boiler.CellarAir()
+	air.Altitude = m.job.Site.Elevation.Value
+	least := units.Fraction(1)
+	if b.Output.Set && b.MinOutput.Set {
+		least = max(0.02, units.Fraction(b.MinOutput.Value/b.Output.Value))
+	}
+	if out.model, err = boiler.NewModel(fuel, out.excess.Value, air, b.Kind != "non-condensing", least); err != nil {
+		return out, err
+	}
+	if len(b.Rated) > 0 {
+		points := make([]boiler.RatedPoint, len(b.Rated))
+		for i, r := range b.Rated {
+			points[i] = boiler.RatedPoint{Return: r.Return.Value, Rate: r.Rate.Or(1).Value, Efficiency: r.Efficiency.Value}
+			if r.Basis == "net" {
+				points[i].Basis = boiler.Net
+			}
+		}
+		model, fit, err := out.model.Calibrated(points)
+		if err != nil {
+			return out, fmt.Errorf("rated: %w", err)
+		}
+		out.model, out.fit = model, &fit
+	}
+	out.gas = out.model.FlueGas()
+	volume := 0.0
+	for i := range m.circuits {
+		volume += float64(m.circuits[i].load) * waterPerKilowatt[m.circuits[i].family]
+	}
+	out.water = b.Water.Or(units.Volume(math.Max(volume, 0.01)))
+	out.cycling = boiler.Cycling{Water: out.water.Value, Fluid: fluid.Water(), Least: b.MinOutput.Value, Differential: out.swing.Value}
+	return out, nil
+}
+
+// mixReturns is the boiler's side of all circuits at one of the curve's temperatures:
+// the supply that the hottest asks for and the return of all of them mixed. A mixed
+// circuit draws only as much of the boiler's water as its valve lets in.
+func (m *model) mixReturns(solved []solvedCircuit, k int) (supply, ret units.Temperature, load units.Power) {
+	for i := range m.circuits {
+		t := solved[i].out.Points[k].Set
+		if m.circuits[i].kind() == "mixed" {
+			t = t.Add(mixedAbove)
+		}
+		supply = max(supply, t)
+	}
+	drawn, weighted := 0.0, 0.0
+	for i := range m.circuits {
+		p := solved[i].out.Points[k]
+		c := float64(m.circuits[i].solve.Flow)
+		load += units.Power(c * float64(p.Set-p.Return))
+		if m.circuits[i].kind() == "mixed" && supply > p.Return {
+			c *= float64(p.Set-p.Return) / float64(supply-p.Return)
+		}
+		drawn += c
+		weighted += c * float64(p.Return)
+	}
+	return supply, units.Temperature(weighted / drawn), load
+}
+
+// boilerSeason works out the season. A boiler whose survey does not allow it leaves
+// Known unset: the settings do not hang on it.
+func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, error) {
+	b, err := m.readBurner()
+	if err != nil {
+		return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
+	}
+	s := BoilerSeason{Known: true, DewPoint: b.gas.DewPoint, Water: b.water.Value, Cycles: m.job.Boiler.MinOutput.Set}
+	weather := make([]boiler.Weather, len(solved[0].at))
+	heat, fuel := 0.0, 0.0
+	for k, a := range solved[0].at {
+		supply, ret, load := m.mixReturns(solved, k)
+		weather[k] = boiler.Weather{Outdoor: a.Outdoor, Time: a.Hours, Load: load, Return: ret}
+		p := BoilerPoint{Outdoor: a.Outdoor, Supply: supply, Return: ret, Load: load}
+		rate := units.Fraction(1)
+		if m.job.Boiler.Output.Set {
+			rate = units.Fraction(load / m.job.Boiler.Output.Value)
+		}
+		rate = max(b.model.LeastRate, min(1, rate))
+		if p.Efficiency, err = b.model.Efficiency(ret, rate, boiler.Gross); err != nil {
+			return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
+		}
+		heat += float64(load) * float64(a.Hours)
+		fuel += float64(load) * float64(a.Hours) / math.Max(0.3, float64(p.Efficiency))
+		if s.Cycles {
+			b.cycling.At = (supply + ret) / 2
+			cycle, err := b.cycling.Under(load)
+			if err != nil {
+				return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
+			}
+			p.Run, p.Rest = cycle.On, cycle.Off
+		}
+		s.Points = append(s.Points, p)
+	}
+	if fuel > 0 {
+		s.Efficiency = units.Fraction(heat / fuel)
+	}
+	if m.job.Boiler.Kind != "non-condensing" {
+		share, err := b.gas.CondensingShare(weather, b.model.Approach/2)
+		if err != nil {
+			return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
+		}
+		s.Condensing = share.ByHeat
+	}
+	if s.Cycles {
+		err = m.cycles(&s, &b, weather)
+	}
+	return s, b, err
+}
+
+// cycles adds the starts of the season and the buffer that would calm the worst of it.
+func (m *model) cycles(s *BoilerSeason, b *burner, weather []boiler.Weather) error {
+	season, err := b.cycling.Season(weather)
+	if err != nil {
+		return fmt.Errorf("boiler: %w", err)
+	}
+	s.Starts, s.Worst, s.WorstAt, s.WorstRun = season.Starts, units.Number(season.Worst.Starts.PerHour()), season.WorstAt, season.Worst.On
+	shortest := weather[len(weather)-1]
+	for _, w := range weather {
+		if w.Load < b.cycling.Least && w.Load < shortest.Load && w.Load > 0 {
+			shortest = w
+		}
+	}
+	if shortest.Load < b.cycling.Least {
+		total, err := boiler.Buffer(b.run.Value, b.cycling.Least, shortest.Load, b.swing.Value, fluid.Water(), b.cycling.At)
+		if err != nil {
+			return fmt.Errorf("boiler: %w", err)
+		}
+		s.Buffer = max(0, total-b.water.Value)
+	}
+	load := func(to units.Temperature) units.Power {
+		sum := units.Power(0)
+		for _, r := range m.rooms {
+			sum += max(0, r.loss.At(r.setpoint, to)-r.gains)
+		}
+		return sum
+	}
+	modulation, err := boiler.ContinuousBelow(load, b.cycling.Least, m.design, weather[len(weather)-1].Outdoor)
+	if err != nil {
+		return fmt.Errorf("boiler: %w", err)
+	}
+	switch {
+	case modulation.Never:
+		s.Modulation = "it cycles in any weather"
+	case modulation.Ever:
+		s.Modulation = "it runs through in all heating weather"
+	default:
+		s.Modulation = "it runs through below " + m.say(modulation.Below) + " outdoors and cycles above"
+	}
+	return nil
+}
+
+// burnerLines are the lines of the boiler that come from its season.
+func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
+	var out []Line
+	if m.job.Boiler.Kind != "non-condensing" {
+		out = append(out, Line{ID: "condensing", Label: "Condensing", Value: fmt.Sprintf("%.0f %% of the season", 100*float64(s.Condensing)),
+			Why:     fmt.Sprintf("Share of the heat made with a return below %s; about %.0f %% efficient over the season, against gross heat.", m.say(s.DewPoint), 100*float64(s.Efficiency)),
+			TooHigh: "", TooLow: "A hot return condenses nothing: look for a curve too high, a boiler pump faster than the system, too much flow.",
+			Caution: "Condensate is acid: drain, neutraliser and frost protection as maker and local code say.",
+			Working: m.seasonWorking(s, b)})
+	}
+	if !s.Cycles {
+		return out
+	}
+	d := Line{ID: "differential", Label: "Burner differential", Value: strings.TrimPrefix(m.difference(b.swing.Value), "+"),
+		Why: fmt.Sprintf("The burner %s; about %s starts a season, %.1f an hour at worst.",
+			strings.TrimPrefix(s.Modulation, "it "), units.Number(math.Round(float64(s.Starts)/100)*100).Text(m.sys), float64(s.Worst)),
+		TooHigh: "The supply swings and the return is hotter than it need be.", TooLow: "Short runs, many starts, wear and soot."}
+	d.Working = m.cycleWorking(s, b)
+	rest := Line{ID: "rest", Label: "Shortest pause of the burner", TooHigh: "Rooms feel the pause in mild weather.", TooLow: "The burner answers every small call.",
+		Why: "Holds the starts to six an hour with hardly any load.", Working: d.Working}
+	pause, err := boiler.AntiCyclingTime(b.cycling.Least/4, b.cycling.Least, units.StartsPerHour(6))
+	if err != nil {
+		return append(out, d)
+	}
+	rest.Value = fmt.Sprintf("%.0f min", math.Ceil(float64(pause)/60))
+	out = append(out, d, rest)
+	if s.Buffer > 0.005 {
+		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+			"In mild weather the burner's least output of %s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed.",
+			m.say(b.cycling.Least), s.Water.WaterText(m.sys), minutes(s.shortestRun()), minutes(b.run.Value), roundWater(s.Buffer).WaterText(m.sys)),
+			Cures:   []string{"a buffer of about " + roundWater(s.Buffer).WaterText(m.sys), "a wider differential and a longer pause", "leaving one large circuit always open"},
+			Working: d.Working})
+	}
+	return out
+}
+
+func (s *BoilerSeason) shortestRun() units.Time {
+	run := units.Time(math.Inf(1))
+	for _, p := range s.Points {
+		if p.Run > 0 {
+			run = min(run, p.Run)
+		}
+	}
+	if math.IsInf(float64(run), 1) {
+		return 0
+	}
+	return run
+}
+
+func (m *model) seasonWorking(s *BoilerSeason, b burner) []working.Step {
+	last, first := s.Points[len(s.Points)-1], s.Points[0]
+	steps := []working.Step{
+		{Name: "Dew point of the flue gas", Formula: "share of water vapour · air pressure = saturation pressure",
+			Inputs: []working.Input{
+				{Symbol: "e", Meaning: "excess air", Value: b.excess.Value, Known: string(b.excess.How())},
+				{Symbol: "H2O", Meaning: "share of water vapour in the flue gas", Value: b.gas.WaterWet},
+			},
+			Result: working.Input{Symbol: "t_dew", Meaning: "dew point", Value: s.DewPoint},
+			Range:  b.gas.Fuel.Name, Source: "element balance of the fuel (" + b.gas.Fuel.Source + "); saturation: IAPWS R7-97(2012) region 4"},
+		{Name: "Return at the boiler", Formula: "Tr = ΣC·Tr / ΣC; a mixed circuit draws C · (Ts − Tr)/(Tb − Tr)",
+			Inputs: []working.Input{
+				{Symbol: "Tr", Meaning: "on the design day", Value: first.Return},
+				{Symbol: "Tr", Meaning: "where heating ends", Value: last.Return},
+			},
+			Result: working.Input{Symbol: "share", Meaning: "of the season's heat made below the dew point", Value: s.Condensing},
+			Range:  "circuits at the boiler's own flow; a separator can warm the return", Source: "mass and heat balance of the water; hours of a made-up year"},
+	}
+	note := "the maker's efficiencies are not in the survey: a usual boiler of its kind"
+	if b.fit != nil {
+		note = fmt.Sprintf("calibrated on the maker's %d points, which it misses by %.1f points of efficiency in the mean", len(m.job.Boiler.Rated), 100*float64(b.fit.Mean))
+	}
+	return append(steps, working.Step{Name: "Efficiency of the season", Formula: "η = Σheat / Σ(heat/η(return, firing rate)), against gross heat",
+		Inputs: []working.Input{
+			{Symbol: "η", Meaning: "on the design day", Value: first.Efficiency},
+			{Symbol: "η", Meaning: "where heating ends", Value: last.Efficiency},
+		},
+		Result: working.Input{Symbol: "η", Meaning: "over the season", Value: s.Efficiency},
+		Range:  "steady fire; starts, standby and purge are not counted", Source: "heat balance of the flue gas; approach and jacket loss common practice", Note: note})
+}
+
+func (m *model) cycleWorking(s *BoilerSeason, b burner) []working.Step {
+	return []working.Step{{Name: "Runs and rests of the burner", Formula: "t_on = C·ΔT/(Q_least − Q), t_off = C·ΔT/Q, N = 1/(t_on + t_off)",
+		Inputs: []working.Input{
+			{Symbol: "Q_least", Meaning: "least output", Value: b.cycling.Least, Known: string(m.job.Boiler.MinOutput.How())},
+			{Symbol: "V", Meaning: "water that warms and cools with the burner", Value: b.water.Value, Known: string(b.water.How())},
+			{Symbol: "ΔT", Meaning: "differential", Value: b.swing.Value, Known: string(b.swing.How())},
+			{Symbol: "To", Meaning: "weather with the most starts", Value: s.WorstAt},
+		},
+		Result: working.Input{Symbol: "N", Meaning: "starts an hour there", Value: s.Worst},
+		Range:  "metal and sensor delay not counted: the real burner starts less often",
+		Source: "energy balance; the form N = 4·Nmax·x·(1 − x) is NEMA DC 3 and ASHRAE, from memory"}}
+}
+
+// minutes writes a time as a person with a watch would.
+func minutes(t units.Time) string {
+	x := float64(t) / 60
+	if x < 10 {
+		return fmt.Sprintf("%.1f\u00a0min", x)
+	}
+	return fmt.Sprintf("%.0f\u00a0min", x)
+}
+
+// roundWater keeps two figures: tanks are sold in round sizes.
+func roundWater(v units.Volume) units.Volume {
+	if v <= 0 {
+		return 0
+	}
+	p := math.Pow(10, math.Floor(math.Log10(float64(v)))-1)
+	return units.Volume(math.Ceil(float64(v)/p) * p)
+}
