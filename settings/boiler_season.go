@@ -225,7 +225,7 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 			strings.TrimPrefix(s.Modulation, "it "), units.Number(math.Round(float64(s.Starts)/100)*100).Text(m.sys), float64(s.Worst)),
 		TooHigh: "The supply swings and the return is hotter than it need be.", TooLow: "Short runs, many starts, wear and soot."}
 	d.Working = m.cycleWorking(s, b)
-	rest := Line{ID: "rest", Label: "Shortest pause of the burner", TooHigh: "Rooms feel the pause in mild weather.", TooLow: "The burner answers every small call.",
+	rest := Line{ID: "rest", Label: "Shortest burner pause", TooHigh: "Rooms feel the pause in mild weather.", TooLow: "The burner answers every small call.",
 		Why: "Holds the starts to six an hour with hardly any load.", Working: d.Working}
 	pause, err := boiler.AntiCyclingTime(b.cycling.Least/4, b.cycling.Least, units.StartsPerHour(6))
 	if err != nil {
