@@ -29,6 +29,8 @@ type model struct {
 	rooms    []room
 	circuits []circuit
 	findings []Finding
+	outdoor  []units.Temperature // of the curves, from the design day to the heating limit
+	hours    []units.Time        // of the year near each
 	// Bands of the house's figures, from the sample.
 	loadBand, cutOffBand Band
 }

@@ -59,6 +59,11 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		Scale: m.control.scale, Design: m.design}
 	s.Load = m.loadSummary()
 	cutOff := m.cutOff()
+	m.outdoor = m.outdoors(cutOff)
+	m.hours = make([]units.Time, len(m.outdoor))
+	for k := range m.outdoor {
+		m.hours[k] = m.hoursNear(m.outdoor, k)
+	}
 	solved := make([]solvedCircuit, len(m.circuits))
 	for i := range m.circuits {
 		if solved[i], err = m.solveCircuit(&m.circuits[i], cutOff); err != nil {
@@ -151,15 +156,14 @@ func (m *model) outdoors(cutOff units.Temperature) []units.Temperature {
 func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircuit, error) {
 	var s solvedCircuit
 	s.cutOff = cutOff
-	outdoors := m.outdoors(cutOff)
 	var err error
-	if s.at, err = c.solve.Solve(outdoors, tolerance); err != nil {
+	if s.at, err = c.solve.Solve(m.outdoor, tolerance); err != nil {
 		return s, err
 	}
 	targets := make([]curve.Target, len(s.at))
 	for k := range s.at {
 		a := &s.at[k]
-		a.Hours = m.hoursNear(outdoors, k)
+		a.Hours = m.hours[k]
 		targets[k] = curve.Target{Outdoor: a.Outdoor, Ideal: a.Supply, Least: a.Least, Weight: math.Max(float64(a.Hours), 3600)}
 	}
 	if s.setting, err = curve.Fit(c.shape, c.setpoint, targets); err != nil {

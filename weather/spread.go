@@ -24,8 +24,9 @@ const (
 	// high and the hours below freezing within 13 %; winters skewed towards their cold
 	// end (Burlington, Helena) are the worst.
 	scatterShare = 0.55
-	// belowDesign is the share of the year colder than the 99 % design temperature.
-	belowDesign = 0.01
+	// designInWaves is how far below the mean, in amplitudes of the wave, the temperature
+	// lies below which 1 % of the year falls: it follows from scatterShare alone.
+	designInWaves = 1.905003294
 )
 
 // NewSpread finds the distribution whose coldest 88 hours lie below the design
@@ -50,17 +51,8 @@ func NewSpread(design, annualMean units.Temperature) (Spread, error) {
 		return Spread{}, fmt.Errorf("design outdoor temperature %s is not 5 to 60 K (9 to 108 °F) below the annual mean %s",
 			both(design), both(annualMean))
 	}
-	lo, hi := 0.0, below+1
-	for range 60 {
-		mid := (lo + hi) / 2
-		s := Spread{mean: float64(annualMean), wave: mid, sigma: scatterShare * mid}
-		if s.shareBelow(float64(design)) < belowDesign {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return Spread{mean: float64(annualMean), wave: hi, sigma: scatterShare * hi}, nil
+	wave := below / designInWaves
+	return Spread{mean: float64(annualMean), wave: wave, sigma: scatterShare * wave}, nil
 }
 
 // EstimateAnnualMean guesses the annual mean outdoor temperature from the design
