@@ -4,6 +4,8 @@ go 1.26.0
 
 require (
 	codeberg.org/go-pdf/fpdf v0.12.0
+	github.com/a-h/templ v0.3.1100
+	github.com/alecthomas/kong v1.17.0
 	github.com/go-fonts/liberation v0.3.3
 	github.com/pdfcpu/pdfcpu v0.15.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
@@ -16,8 +18,6 @@ require (
 require (
 	github.com/BurntSushi/toml v1.4.1-0.20240526193622-a339e1f7089c // indirect
 	github.com/a-h/parse v0.0.0-20250122154542-74294addb73e // indirect
-	github.com/a-h/templ v0.3.1100 // indirect
-	github.com/alecthomas/kong v1.17.0 // indirect
 	github.com/andybalholm/brotli v1.2.7 // indirect
 	github.com/cenkalti/backoff/v4 v4.3.0 // indirect
 	github.com/cli/browser v1.3.0 // indirect

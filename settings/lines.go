@@ -105,7 +105,7 @@ func (m *model) sensorLines() []Line {
 		place = "north wall"
 	}
 	l := Line{ID: "outdoor-sensor", Label: "Outdoor sensor", Value: "connected, " + place,
-		Why:     "Reset is offered only with it. Shaded north wall, " + m.say(units.Feet(4)) + " from vents and windows, above the snow.",
+		Why:     "Reset is offered only with it. Shaded north wall, " + m.apart() + " from vents and windows, above the snow.",
 		TooHigh: "A sensor that reads too warm (sun, a vent, a warm wall) starves the house.",
 		TooLow:  "One that reads too cold overheats it and spoils condensing.",
 		Caution: "Electricity: switch off and lock out before wiring sensors, pumps or valves; follow local code.",
@@ -126,6 +126,14 @@ func (m *model) sensorLines() []Line {
 			Cures: []string{"move it to the north wall, or the north-west", "shade it without boxing it in"}})
 	}
 	return append([]Line{l}, m.separatorLine())
+}
+
+// apart is how far an outdoor sensor stays from vents and windows: 4 ft, common practice.
+func (m *model) apart() string {
+	if m.sys == units.US {
+		return m.say(units.Feet(4))
+	}
+	return m.say(units.Length(1.2))
 }
 
 func (m *model) separatorLine() Line {
@@ -197,6 +205,10 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	steps := m.curveWorking(c, s)
 	lead := c.solve.Rooms[s.at[0].Leads]
 	set := s.setting.At(m.design)
+	need := m.say(s.at[0].Supply)
+	if s.at[0].Supply >= curve.Hottest {
+		need = "more than " + need
+	}
 	lines := []Line{{ID: c.key + ".emitters", Circuit: c.job.Name, Label: "Kind of emitters", Value: strings.Join(c.families, " and "),
 		Why:     "It only picks presets; the figures below replace them.",
 		TooHigh: "A preset for radiators on a floor circuit runs it far too hot.", TooLow: "A preset for floors leaves radiators lukewarm in the cold.",
@@ -206,7 +218,7 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	}
 	design := Line{ID: c.key + ".design-supply", Circuit: c.job.Name, Label: "Supply at " + m.control.step.Text(m.design) + " outdoors",
 		Why: fmt.Sprintf("%s needs %s to hold %s, the hottest of the circuit.",
-			upper(lead.Name), m.say(s.at[0].Supply), m.say(lead.Setpoint)),
+			upper(lead.Name), need, m.say(lead.Setpoint)),
 		Allowed: m.allowed(c.shape.Limit), Band: s.bands.cold, Working: steps}
 	m.temperature(&design, m.control.step.Nearest(set))
 	design.TooHigh, design.TooLow = m.eitherWay(c, s)

@@ -543,7 +543,7 @@ func (m *model) estimateHouse() error {
 		step.Inputs = append(step.Inputs, working.Input{Symbol: el.Name, Meaning: "loss per degree", Value: el.Coefficient, Known: string(job.Estimated)})
 	}
 	for _, a := range e.Assumed {
-		step.Note += a + ". "
+		step.Note += upper(strings.TrimSuffix(a, ".")) + ". "
 	}
 	h.working = append(h.working, step)
 	return nil

@@ -207,7 +207,10 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 			cr.Emitters += f.words
 		}
 		cr.Condition = "governs"
-		if !cr.Governs {
+		if cr.Need >= curve.Hottest {
+			cr.Condition = "out of reach of any water"
+		}
+		if !cr.Governs && cr.Need < curve.Hottest {
 			cr.Condition = m.roughly(design.Supply.Sub(design.Needs[i])) + " to spare"
 		}
 		out.Rooms = append(out.Rooms, cr)
@@ -295,7 +298,7 @@ func (m *model) shortfalls(c *circuit, s *solvedCircuit) {
 		m.findings = append(m.findings, Finding{
 			Severity: "short", Circuit: c.job.Name, Room: r.Name,
 			Text: fmt.Sprintf("%s falls short below about %s outdoors: on the design day it reaches %s instead of %s, since the supply is held at %s by %s, and %s.",
-				r.Name, m.say(below), m.say(first.Reaches), m.say(r.Setpoint), m.say(s.setting.At(m.design)), top.why, need),
+				upper(r.Name), m.say(below), m.say(first.Reaches), m.say(r.Setpoint), m.say(s.setting.At(m.design)), top.why, need),
 			Cures:   m.cures(c, i, s.setting.At(m.design)),
 			Working: top.working,
 		})

@@ -13,6 +13,7 @@ import (
 	"syscall"
 	"time"
 
+	"curvewright/report"
 	"curvewright/web"
 )
 
@@ -29,7 +30,7 @@ func (c serveCommand) Run(p *program) error {
 }
 
 func (c serveCommand) serve(ctx context.Context, p *program) error {
-	handler, err := web.New(web.Config{Version: version, Today: func() string { return time.Now().Format(time.DateOnly) }})
+	handler, err := web.New(web.Config{Version: version, Print: report.SheetPDF, Today: func() string { return time.Now().Format(time.DateOnly) }})
 	if err != nil {
 		return err
 	}

@@ -1,0 +1,250 @@
+package web
+
+import (
+	"errors"
+	"io"
+	"net/http"
+	"net/url"
+	"strings"
+
+	"curvewright/examples"
+	"curvewright/job"
+	"curvewright/settings"
+	"curvewright/units"
+)
+
+// What the form says. Each field travels with the text that the page had put into it,
+// so that only what a person changed is put into the document: values that were merely
+// shown in other units stay as they were written, and a document edited by hand is not
+// overruled by fields that nobody touched.
+
+// page is one job as the page shows it.
+type page struct {
+	Example     string // name of the example it began with, if any
+	System      units.System
+	Document    string // as typed, with the changes of the fields in it
+	Faults      []job.Fault
+	MoreFaults  bool
+	Trouble     string // why there are no settings though the document can be read
+	Groups      []group
+	FieldFaults int
+	Unread      []pair // fields as typed while the document they belong to cannot be read
+	Sheet       *settings.Sheet
+	Prints      bool // the sheet can be had as a PDF
+
+	job *job.Job
+}
+
+// pair is a hidden field.
+type pair struct{ Name, Value string }
+
+// Names of the form.
+const (
+	typedPrefix = "f." // what stands in a field
+	shownPrefix = "w." // what the page had put there
+)
+
+// readForm reads a form into a page, with the status that a whole page should have.
+func readForm(r *http.Request) (*page, int) {
+	values, file, err := formOf(r)
+	var tooLarge *http.MaxBytesError
+	switch {
+	case errors.As(err, &tooLarge):
+		return &page{System: units.US, Trouble: "That is too large for a job: 1 MB at most. The job that you had is still there: go back one page."},
+			http.StatusRequestEntityTooLarge
+	case err != nil:
+		return &page{System: units.US, Trouble: "The form could not be read. Go back one page and try again."}, http.StatusBadRequest
+	}
+	system, chosen := systemNamed(values.Get("units"))
+	if file != "" {
+		// A new job comes with its own units, and with nothing typed into its fields.
+		return done(readDocument(file, system, false))
+	}
+	document := strings.ReplaceAll(values.Get("document"), "\r\n", "\n")
+	p := readDocument(document, system, chosen)
+	if e, ok := examples.Find(values.Get("example")); ok && (p.job == nil || p.job.Name == e.Title) {
+		p.Example = e.Name
+	}
+	if p.job == nil {
+		p.keepTyped(values)
+		return done(p)
+	}
+	p.change(values)
+	return done(p)
+}
+
+func done(p *page) (*page, int) {
+	if p.Sheet == nil || p.FieldFaults > 0 {
+		return p, http.StatusUnprocessableEntity
+	}
+	return p, http.StatusOK
+}
+
+// formOf reads the fields and the text of an uploaded file. The body is bounded, so
+// that all of it fits in memory.
+func formOf(r *http.Request) (url.Values, string, error) {
+	if !strings.HasPrefix(r.Header.Get("Content-Type"), "multipart/form-data") {
+		err := r.ParseForm()
+		return r.PostForm, "", err
+	}
+	if err := r.ParseMultipartForm(maxRequest); err != nil {
+		return nil, "", err
+	}
+	values := url.Values(r.MultipartForm.Value)
+	files := r.MultipartForm.File["file"]
+	if len(files) == 0 || files[0].Size == 0 {
+		return values, "", nil
+	}
+	f, err := files[0].Open()
+	if err != nil {
+		return nil, "", err
+	}
+	defer f.Close()
+	data, err := io.ReadAll(f)
+	return values, strings.ToValidUTF8(string(data), "\ufffd"), err
+}
+
+// keepTyped keeps the fields while the document cannot be read, so that they are
+// there again once it can.
+func (p *page) keepTyped(values url.Values) {
+	for name, v := range values {
+		if (strings.HasPrefix(name, typedPrefix) || strings.HasPrefix(name, shownPrefix)) && len(p.Unread) < 200 && len(v) > 0 {
+			p.Unread = append(p.Unread, pair{name, v[0]})
+		}
+	}
+}
+
+// change puts what was typed into the job: all of it, or what is wrong left out and
+// told at its field.
+func (p *page) change(values url.Values) {
+	typed := map[string]string{}
+	for _, g := range p.Groups {
+		for _, f := range g.Fields {
+			text, sent := values[typedPrefix+f.Path]
+			was, shown := values[shownPrefix+f.Path]
+			if sent && (!shown || text[0] != was[0]) {
+				typed[f.Path] = strings.TrimSpace(text[0])
+			}
+		}
+	}
+	if len(typed) == 0 {
+		return
+	}
+	faults := p.apply(typed)
+	if len(faults) > 0 {
+		p.applySingly(typed, faults)
+	}
+	if document, err := job.Write(p.job); err == nil {
+		p.Document = string(document)
+	} else {
+		p.refuse(err)
+	}
+	p.Groups = fieldsOf(p.job, p.System)
+	for i := range p.Groups {
+		for k := range p.Groups[i].Fields {
+			f := &p.Groups[i].Fields[k]
+			if fault, wrong := faults[f.Path]; wrong {
+				f.Figure, f.Fault = typed[f.Path], fault
+				p.FieldFaults++
+			}
+		}
+	}
+	p.Sheet, p.Trouble = nil, ""
+	p.solve()
+}
+
+// apply puts typed texts into the job and tells what is wrong with which.
+func (p *page) apply(typed map[string]string) map[string]string {
+	faults := map[string]string{}
+	for _, g := range p.Groups {
+		for _, f := range g.Fields {
+			text, changed := typed[f.Path]
+			if !changed {
+				continue
+			}
+			if err := f.put(text); err != nil {
+				faults[f.Path] = sentence(err)
+			}
+		}
+	}
+	if len(faults) > 0 {
+		return faults
+	}
+	var list *job.Faults
+	if errors.As(job.Check(p.job), &list) {
+		for _, f := range list.List {
+			faults[f.Path] = told(f)
+		}
+	}
+	return faults
+}
+
+// applySingly begins again with the job as it was and keeps each change that makes
+// sense, so that one slip does not undo the rest.
+func (p *page) applySingly(typed, faults map[string]string) {
+	clear(faults)
+	good := map[string]string{}
+	restart := func() {
+		j, err := job.Read([]byte(p.Document))
+		if err != nil {
+			return // it was read a moment ago
+		}
+		p.job, p.Groups = j, fieldsOf(j, p.System)
+		p.apply(good)
+	}
+	var order []string
+	for _, g := range p.Groups {
+		for _, f := range g.Fields {
+			if _, changed := typed[f.Path]; changed {
+				order = append(order, f.Path)
+			}
+		}
+	}
+	for _, path := range order {
+		restart()
+		wrong := p.apply(map[string]string{path: typed[path]})
+		if len(wrong) == 0 {
+			good[path] = typed[path]
+			continue
+		}
+		text, own := wrong[path]
+		for _, other := range wrong {
+			if !own {
+				text = other
+				break
+			}
+		}
+		faults[path] = text
+	}
+	restart()
+}
+
+// sentence says what is wrong with a typed value, without repeating it: it stands in
+// the field above.
+func sentence(err error) string {
+	var fault *units.ParseError
+	if errors.As(err, &fault) {
+		return capital(fault.Reason) + ". Accepted: " + fault.Accept
+	}
+	return capital(err.Error())
+}
+
+func told(f job.Fault) string {
+	text := capital(f.Problem)
+	if f.Accept != "" {
+		text += ". Accepted: " + f.Accept
+	}
+	if f.Hint != "" {
+		text += ". " + capital(f.Hint)
+	}
+	return text
+}
+
+func capital(text string) string {
+	for i, r := range text {
+		if i == 0 {
+			return strings.ToUpper(string(r)) + text[len(string(r)):]
+		}
+	}
+	return text
+}

@@ -1,0 +1,38 @@
+// Testserver serves the page alone, for the walks of the browser tests. It prints its
+// address and ends with its standard input.
+package main
+
+import (
+	"fmt"
+	"io"
+	"net"
+	"net/http"
+	"os"
+	"time"
+
+	"curvewright/report"
+	"curvewright/web"
+)
+
+func main() {
+	handler, err := web.New(web.Config{Version: "test", Print: report.SheetPDF})
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	listener, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+	fmt.Printf("http://%s\n", listener.Addr())
+	go func() {
+		_, _ = io.Copy(io.Discard, os.Stdin) // ends when whoever started us does
+		os.Exit(0)
+	}()
+	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
+	if err := server.Serve(listener); err != nil {
+		fmt.Fprintln(os.Stderr, err)
+		os.Exit(1)
+	}
+}

@@ -1,0 +1,24 @@
+//go:build js && wasm
+
+// Wasmcheck is the page compiled for a browser, to see that it can be and how large
+// it gets. It answers one request, so that nothing of the page is left out by the
+// linker.
+package main
+
+import (
+	"fmt"
+	"net/http"
+	"net/http/httptest"
+
+	"curvewright/web"
+)
+
+func main() {
+	handler, err := web.New(web.Config{})
+	if err != nil {
+		panic(err)
+	}
+	answer := httptest.NewRecorder()
+	handler.ServeHTTP(answer, httptest.NewRequest(http.MethodGet, "/", nil))
+	fmt.Println(answer.Code, answer.Body.Len())
+}

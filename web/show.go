@@ -1,0 +1,241 @@
+package web
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"curvewright/examples"
+	"curvewright/report"
+	"curvewright/settings"
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// What the templates ask for, worked out here so that they stay plain.
+
+// Charts are drawn at the size at which they are shown, so that their letters keep
+// theirs; the style sheet shows the one that fits.
+type size struct {
+	class         string
+	width, height float64
+}
+
+var chartSizes = []size{{"narrow", 300, 300}, {"wide", 680, 390}}
+
+// headline is a circuit in two figures.
+type headline struct {
+	Circuit, Kind  string
+	Supply, Return string
+	Unit           string
+	Band           settings.Band
+	Also           string
+}
+
+// headlines are the circuits on the design day.
+func (p *page) headlines() []headline {
+	var list []headline
+	for _, c := range p.Sheet.Circuits {
+		if len(c.Points) == 0 {
+			continue
+		}
+		cold := c.Points[0]
+		h := headline{Circuit: c.Name, Kind: c.Kind, Supply: degrees(p.System, cold.Set), Return: degrees(p.System, cold.Return), Unit: degree(p.System)}
+		for _, e := range c.Rooms {
+			if e.Governs {
+				h.Also = e.Name
+			}
+		}
+		for _, section := range p.Sheet.Sections {
+			for _, l := range section.Lines {
+				if l.Circuit == c.Name && l.Band.Known && h.Band.Words == "" {
+					h.Band = l.Band
+				}
+			}
+		}
+		if p.System != p.Sheet.Scale {
+			h.Band.Low, h.Band.High = "", "" // written in the control's degrees, not the reader's
+			if len(c.Band) > 0 {
+				h.Band.Low, h.Band.High = temperature(p.System, c.Band[0].Low), temperature(p.System, c.Band[0].High)
+			}
+		}
+		list = append(list, h)
+	}
+	return list
+}
+
+// spoken says the result in a sentence, for those who hear the page.
+func (p *page) spoken() string {
+	if p.Sheet == nil {
+		return "No settings: there is something to put right."
+	}
+	var said []string
+	for _, h := range p.headlines() {
+		said = append(said, h.Circuit+" "+h.Supply+h.Unit)
+	}
+	return "Supply at " + temperature(p.System, p.Sheet.Design) + " outdoors: " + strings.Join(said, ", ")
+}
+
+// reading is one point of a curve for the read-out, in the reader's degrees.
+type reading struct {
+	Outdoor float64 `json:"outdoor"`
+	Supply  float64 `json:"supply"`
+	Return  float64 `json:"return"`
+	Need    float64 `json:"need"`
+}
+
+// readings are the points of a curve as the script reads them.
+func (p *page) readings(circuit int) string {
+	var list []reading
+	for _, at := range p.Sheet.Circuits[circuit].Points {
+		list = append(list, reading{read(p.System, at.Outdoor), read(p.System, at.Set), read(p.System, at.Return), read(p.System, at.Ideal)})
+	}
+	text, err := json.Marshal(list)
+	if err != nil { // a figure that is none
+		return "[]"
+	}
+	return string(text)
+}
+
+func read(s units.System, t units.Temperature) float64 {
+	v := t.Celsius()
+	if s == units.US {
+		v = t.Fahrenheit()
+	}
+	return math.Round(v*100) / 100
+}
+
+// degrees is a temperature as a whole number with a true minus sign.
+func degrees(s units.System, t units.Temperature) string {
+	return strings.Replace(strconv.FormatFloat(math.Round(read(s, t))+0, 'f', 0, 64), "-", "−", 1)
+}
+
+func degree(s units.System) string {
+	if s == units.US {
+		return "°F"
+	}
+	return "°C"
+}
+
+func temperature(s units.System, t units.Temperature) string {
+	return degrees(s, t) + "\u00a0" + degree(s)
+}
+
+func (p *page) curve(circuit int, s size) string {
+	return report.CurveSVG(p.Sheet, circuit, s.width, s.height)
+}
+
+// rooms is the chart of a circuit's rooms. More rooms need more height.
+func (p *page) rooms(circuit int, s size) string {
+	n := float64(len(p.Sheet.Circuits[circuit].Rooms))
+	return report.RoomsSVG(p.Sheet, circuit, s.width, max(s.height*0.75, 110+16*n))
+}
+
+// row is one outdoor temperature of the expected readings, with every circuit.
+type row struct {
+	Outdoor string
+	Cells   []settings.Expected
+}
+
+// expectedRows brings the circuits' readings side by side, at the outdoor
+// temperatures that they share.
+func (p *page) expectedRows() []row {
+	var rows []row
+	at := map[string]int{}
+	for _, e := range p.Sheet.Expected {
+		key := degrees(p.System, e.Outdoor)
+		if _, known := at[key]; !known {
+			at[key] = len(rows)
+			rows = append(rows, row{Outdoor: key})
+		}
+		rows[at[key]].Cells = append(rows[at[key]].Cells, e)
+	}
+	var full []row
+	for _, r := range rows {
+		if len(r.Cells) == len(p.Sheet.Circuits) {
+			full = append(full, r)
+		}
+	}
+	return full
+}
+
+// surer are the measurements worth making, with their share of the doubt.
+func (p *page) surer() []settings.Measurement {
+	var list []settings.Measurement
+	for _, m := range p.Sheet.Surer {
+		if m.Share >= 0.02 && len(list) < 5 {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
+func share(f units.Fraction) string { return strconv.Itoa(int(math.Round(float64(f)*100))) + "\u00a0%" }
+
+// bars is the share in tenths, as a class of the style sheet.
+func bars(f units.Fraction) string {
+	return fmt.Sprintf("tenths-%d", max(1, min(10, int(math.Round(float64(f)*10)))))
+}
+
+// quantity prints a figure of a working. One that was left out prints as nothing.
+func (p *page) quantity(q units.Quantity) string {
+	if q == nil {
+		return ""
+	}
+	return q.Text(p.System)
+}
+
+// inputs are those with something to show.
+func inputs(s working.Step) []working.Input {
+	var list []working.Input
+	for _, in := range s.Inputs {
+		if in.Value != nil {
+			list = append(list, in)
+		}
+	}
+	return list
+}
+
+func hasMore(l settings.Line) bool {
+	return l.TooHigh != "" || l.TooLow != "" || l.Instead != "" || len(l.Working) > 0
+}
+
+// allowed says what can be set.
+func allowed(l settings.Line) string {
+	if l.Allowed == "fixed" || strings.HasPrefix(l.Allowed, "up to") {
+		return l.Allowed
+	}
+	return "range " + l.Allowed
+}
+
+// severity is a finding's mark in words.
+func severity(f settings.Finding) string {
+	switch f.Severity {
+	case "stop":
+		return "Stop"
+	case "short":
+		return "Falls short"
+	}
+	return "Note"
+}
+
+// lineID is a line's name for the page.
+func lineID(l settings.Line) string {
+	return "line-" + strings.NewReplacer(".", "-", " ", "-").Replace(l.ID)
+}
+
+// exampleLink keeps the reader's units where they chose others than the example's own.
+func (p *page) exampleLink(e examples.Example) string {
+	return "/?example=" + e.Name
+}
+
+func (p *page) unitWord() string { return p.System.String() }
+
+func lines(n int) string { return strconv.Itoa(n) }
+
+// documentRows is a height for the document: all of a short one, a window on a long one.
+func documentRows(document string) string {
+	return strconv.Itoa(min(28, max(12, strings.Count(document, "\n")+2)))
+}

@@ -1,0 +1,256 @@
+package web
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"curvewright/examples"
+	"curvewright/job"
+	"curvewright/report"
+	"curvewright/settings"
+	"curvewright/units"
+)
+
+// Config is what the page is told by the program that serves it.
+type Config struct {
+	Version string        // of the engine, for the foot of the page and of the print
+	Today   func() string // the day to print on a sheet, as 2026-11-25; nil: the day of the survey
+	Print   Print         // report.SheetPDF; nil: the page offers no print
+}
+
+// Print writes a settings sheet as a PDF. It is handed in, since with its typefaces it
+// is half as large as all the rest, which matters to a page that runs in a browser.
+type Print func(io.Writer, *settings.Sheet, report.PDFOptions) error
+
+// maxRequest is the most that a request may hold: a document of the largest size
+// that is read at all would not leave room for the rest of the form.
+const maxRequest = 1 << 20
+
+// contentPolicy lets the page load its own files and nothing else. Styles and scripts
+// within the page are refused.
+const contentPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; " +
+	"manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+
+type server struct {
+	config Config
+	assets assets
+}
+
+// New gives the handler of the whole page.
+//
+// Errors: files of the page that cannot be read, which is a fault of the build.
+func New(config Config) (http.Handler, error) {
+	files, err := readAssets()
+	if err != nil {
+		return nil, fmt.Errorf("files of the page: %w", err)
+	}
+	s := &server{config: config, assets: files}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /{$}", s.start)
+	mux.HandleFunc("POST /{$}", s.workOut)
+	mux.HandleFunc("POST /solve", s.solve)
+	if config.Print != nil {
+		mux.HandleFunc("POST /pdf", s.pdf)
+	}
+	mux.HandleFunc("POST /json", s.json)
+	mux.HandleFunc("POST /document", s.document)
+	mux.HandleFunc("GET /assets/{path...}", s.asset)
+	mux.HandleFunc("GET /favicon.ico", s.icon)
+	mux.HandleFunc("/", s.notFound)
+	return secured(http.NewCrossOriginProtection().Handler(mux)), nil
+}
+
+// secured sets what every answer carries and bounds every request.
+func secured(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", contentPolicy)
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store") // a job is nobody else's business
+		r.Body = http.MaxBytesReader(w, r.Body, maxRequest)
+		next.ServeHTTP(w, r)
+	})
+}
+
+// start shows an example, the first one if none is named.
+func (s *server) start(w http.ResponseWriter, r *http.Request) {
+	name := r.URL.Query().Get("example")
+	if name == "" {
+		name = examples.List()[0].Name
+	}
+	example, ok := examples.Find(name)
+	if !ok {
+		s.notFound(w, r)
+		return
+	}
+	system, chosen := systemNamed(r.URL.Query().Get("units"))
+	p := readDocument(example.Document, system, chosen)
+	p.Example = example.Name
+	s.page(w, r, http.StatusOK, p)
+}
+
+// workOut answers the form with a whole page.
+func (s *server) workOut(w http.ResponseWriter, r *http.Request) {
+	p, status := readForm(r)
+	s.page(w, r, status, p)
+}
+
+// solve answers the script with the parts of the page that change. Its status is 200
+// even for a faulty document, since what it answers is what is wrong with it; too
+// large a request is the exception, which the script tells by itself.
+func (s *server) solve(w http.ResponseWriter, r *http.Request) {
+	p, status := readForm(r)
+	if status == http.StatusUnprocessableEntity {
+		status = http.StatusOK
+	}
+	p.Prints = s.config.Print != nil
+	s.write(w, r, status, work(p))
+}
+
+func (s *server) page(w http.ResponseWriter, r *http.Request, status int, p *page) {
+	p.Prints = s.config.Print != nil
+	s.write(w, r, status, whole(p, s.frame()))
+}
+
+func (s *server) write(w http.ResponseWriter, r *http.Request, status int, c templ.Component) {
+	var out bytes.Buffer
+	if err := c.Render(r.Context(), &out); err != nil {
+		http.Error(w, "the page could not be written", http.StatusInternalServerError)
+		return
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = out.WriteTo(w) // a reader who went away is no fault of ours
+}
+
+// pdf prints the sheet.
+func (s *server) pdf(w http.ResponseWriter, r *http.Request) {
+	s.download(w, r, "application/pdf", ".pdf", func(out io.Writer, p *page) error {
+		o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version}
+		if r.URL.Query().Get("paper") == "letter" {
+			o.Paper = report.Letter
+		}
+		if s.config.Today != nil {
+			o.Date = s.config.Today()
+		}
+		return s.config.Print(out, p.Sheet, o)
+	})
+}
+
+// json gives the sheet to another program.
+func (s *server) json(w http.ResponseWriter, r *http.Request) {
+	s.download(w, r, "application/json", ".json", func(out io.Writer, p *page) error {
+		return report.SheetJSON(out, p.Sheet)
+	})
+}
+
+// document gives the job back with all that was changed on the page.
+func (s *server) document(w http.ResponseWriter, r *http.Request) {
+	s.download(w, r, "application/yaml; charset=utf-8", ".yaml", func(out io.Writer, p *page) error {
+		_, err := io.WriteString(out, p.Document)
+		return err
+	})
+}
+
+// download sends a file, or the page with what stands in its way.
+func (s *server) download(w http.ResponseWriter, r *http.Request, kind, ending string, write func(io.Writer, *page) error) {
+	p, status := readForm(r)
+	if p.Sheet == nil || p.FieldFaults > 0 {
+		if status == http.StatusOK {
+			status = http.StatusUnprocessableEntity
+		}
+		s.page(w, r, status, p)
+		return
+	}
+	var out bytes.Buffer
+	if err := write(&out, p); err != nil {
+		p.Trouble = "The file could not be written: " + err.Error()
+		s.page(w, r, http.StatusUnprocessableEntity, p)
+		return
+	}
+	w.Header().Set("Content-Type", kind)
+	w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.Sheet.Job)+ending+`"`)
+	_, _ = out.WriteTo(w)
+}
+
+// fileName makes a name of plain letters from the name of a job.
+func fileName(name string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(name) {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+		if b.Len() >= 60 {
+			break
+		}
+	}
+	if name = strings.Trim(b.String(), "-"); name == "" {
+		return "settings"
+	}
+	return name
+}
+
+func (s *server) notFound(w http.ResponseWriter, r *http.Request) {
+	s.write(w, r, http.StatusNotFound, missing(s.frame()))
+}
+
+// readDocument reads a job and works out its sheet.
+func readDocument(document string, system units.System, chosen bool) *page {
+	p := &page{Document: document, System: system}
+	j, err := job.Read([]byte(document))
+	if err != nil {
+		p.refuse(err)
+		return p
+	}
+	if !chosen {
+		p.System = settings.DefaultOptions(j).System
+	}
+	p.job = j
+	p.Groups = fieldsOf(j, p.System)
+	p.solve()
+	return p
+}
+
+// refuse notes why there is no job.
+func (p *page) refuse(err error) {
+	var faults *job.Faults
+	if errors.As(err, &faults) {
+		p.Faults, p.MoreFaults = faults.List, faults.More
+		return
+	}
+	p.Trouble = err.Error()
+}
+
+// solve works out the sheet of the page's job in the reader's units.
+func (p *page) solve() {
+	o := settings.DefaultOptions(p.job)
+	o.System = p.System
+	sheet, err := settings.Solve(p.job, o)
+	if err != nil {
+		p.Trouble = "This house cannot be worked out yet: " + err.Error() + "."
+		return
+	}
+	p.Sheet = sheet
+}
+
+// systemNamed reads the choice of units.
+func systemNamed(word string) (system units.System, chosen bool) {
+	switch word {
+	case "us":
+		return units.US, true
+	case "si":
+		return units.SI, true
+	}
+	return units.US, false
+}
