@@ -39,6 +39,8 @@ func check(j *Job, locate func(*place) (line, column int)) error {
 		c.circuits()
 		c.rooms()
 		c.plant()
+		c.closedSystem()
+		c.sensors()
 		c.program()
 		c.control()
 	}
@@ -78,6 +80,8 @@ var signs = map[string]sign{
 	"elevation": anyAtAll, "from": anyAtAll, "to": anyAtAll, "depth": zeroUp, "gains": zeroUp, "other_uses": zeroUp,
 	"covering": zeroUp, "insulation": zeroUp, "insulation_below": zeroUp, "air_at_floor": zeroUp,
 	"air_change": zeroUp, "reduction": zeroUp, "bridge_share": zeroUp,
+	"flow": zeroUp, "head": zeroUp, // the first and last point of a pump curve; others ask for more
+	"loop_insulation": zeroUp, "precharge": zeroUp, "hardness": zeroUp, "reads": zeroUp,
 }
 
 // each visits every field and judges it by itself.
@@ -171,6 +175,10 @@ func temperatureLimits(name string) (low, high units.Temperature) {
 		return units.Celsius(-25), units.Celsius(40)
 	case "base":
 		return units.Celsius(10), units.Celsius(25)
+	case "frost_target":
+		return units.Celsius(-48), units.Celsius(0)
+	case "beside", "at": // of sensors; the rating of baseboard has limits of its own
+		return units.Celsius(-50), units.Celsius(150)
 	case "from", "to": // outdoor and supply temperatures alike
 		return units.Celsius(-60), units.Celsius(120)
 	}
@@ -336,6 +344,7 @@ func (c *checker) circuits() {
 			c.roomCircuit(k, p)
 		}
 		c.maxSupply(k, p)
+		c.pipework(k, p)
 		if d := k.Drop; d.Set && d.Value > 50 {
 			c.fault(p.at("drop"), d.text(), "is more than water loses in a circuit", "up to "+c.say(units.Kelvins(50)), "")
 		}
@@ -549,9 +558,7 @@ func (c *checker) choice(v reflect.Value, p *place, what string) bool {
 }
 
 func (c *checker) finTube(f FinTube, p *place) {
-	if f.At.Set && f.At.Value < units.Celsius(35) {
-		c.fault(p.at("at"), f.At.text(), "is not a water temperature that baseboard is rated at", "more than "+c.say(units.Celsius(35)), "")
-	}
+	outside(c, f.At, units.Celsius(35), units.Celsius(120), p.at("at"), "is not a water temperature that baseboard is rated at")
 	if o := f.EnteringOffset; o.Set && o.Value > 10 {
 		c.fault(p.at("air_at_floor"), o.text(), "is more than air cools towards the floor", "up to "+c.say(units.Kelvins(10)), "")
 	}
@@ -568,6 +575,7 @@ func (c *checker) radiator(r Radiator, p *place) {
 }
 
 func (c *checker) floor(f Floor, p *place) {
+	c.floorLoops(f, p)
 	if s := f.Spacing; s.Set && (s.Value < 0.05 || s.Value > 0.6) {
 		c.fault(p.at("spacing"), s.text(), "is not a tube spacing", c.say(units.Length(0.05))+" to "+c.say(units.Length(0.6)), "")
 	}
@@ -590,20 +598,9 @@ func (c *checker) plant() {
 	}
 	below(c, b.MinSupply, b.MaxSupply, at.at("min_supply"), "is not below the highest supply")
 
-	if s := c.job.Separator; (s.Kind == "" || s.Kind == "none") && s.Sensor != "" && s.Sensor != "none" {
-		c.fault(top("separator").at("sensor"), s.Sensor, "is a sensor without a separator", "none", "say which kind of separator there is")
-	}
+	c.separator()
 
-	w, at := c.job.HotWater, top("hot_water")
-	tank := strings.HasPrefix(w.By, "tank")
-	c.only(w.Tank.Set, tank, at.at("tank"), "by: tank with own pump, or by: tank with three-way valve")
-	none := w.By == "none"
-	c.only(w.Setpoint.Set, !none, at.at("setpoint"), "hot water")
-	c.only(w.Loop == "yes", !none, at.at("recirculation"), "hot water")
-	c.only(w.Mixing == "yes", !none, at.at("mixing_valve"), "hot water")
-	if t := w.Setpoint; t.Set && (t.Value < units.Celsius(30) || t.Value > units.Celsius(90)) {
-		c.fault(at.at("setpoint"), t.text(), "is not a hot water temperature", c.say(units.Celsius(30))+" to "+c.say(units.Celsius(90)), "")
-	}
+	c.hotWater()
 }
 
 // below asks that one limit lies below another, if both are given.

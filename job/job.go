@@ -225,7 +225,7 @@ type PipeRun struct {
 	Tees   int                   `yaml:"tees" doc:"tees through which the water turns off"`
 	Valves int                   `yaml:"valves" doc:"open ball or gate valves"`
 	Extra  Given[units.Pressure] `yaml:"extra" doc:"drop of anything else in it at the circuit's flow: filter, exchanger, manifold"`
-	Share  Given[units.Fraction] `yaml:"share" doc:"share of the circuit's flow that passes through; all of it if left out"`
+	Share  Given[units.Fraction] `yaml:"share" doc:"share of the circuit's flow that passes through; all of it if left out. Runs whose shares make up the whole are branches side by side"`
 }
 
 // Pump is described by points of its curve.
@@ -268,7 +268,7 @@ type RatedPoint struct {
 type Separator struct {
 	Kind   string            `yaml:"kind" oneof:"none,low-loss header,closely spaced tees,two-pipe buffer,three-pipe buffer,four-pipe buffer" doc:"what separates boiler and circuits"`
 	Sensor string            `yaml:"sensor" oneof:"none,at the boiler,on a module" doc:"where its temperature sensor is connected"`
-	Flow   Given[units.Flow] `yaml:"boiler_flow" doc:"flow of the boiler's own pump on the boiler's side"`
+	Flow   Given[units.Flow] `yaml:"boiler_flow" doc:"flow of the boiler's own pump on the boiler's side; taken to match the circuits if left out"`
 }
 
 // OutdoorSensor is what outdoor reset depends on.
@@ -285,7 +285,7 @@ type HotWater struct {
 	Mixing   string                   `yaml:"mixing_valve" oneof:"yes,no" doc:"a mixing valve at the tank's outlet"`
 	Loop     string                   `yaml:"recirculation" oneof:"yes,no" doc:"a hot water circulation loop"`
 
-	Priority   string                   `yaml:"priority" oneof:"yes,no" doc:"whether the heating waits while the tank is charged; yes if left out"`
+	Priority   string                   `yaml:"priority" oneof:"yes,no" doc:"whether the heating waits while the tank is charged; worked out if left out"`
 	People     int                      `yaml:"people" doc:"people who use it"`
 	Pattern    string                   `yaml:"pattern" oneof:"EU M,EU L,EU XL,US low,US medium,US high" doc:"a day of draws to play; chosen by people if left out"`
 	Cold       Given[units.Temperature] `yaml:"cold" doc:"cold water in winter; 50 °F if left out"`
@@ -327,7 +327,7 @@ type Sensor struct {
 	B      Given[units.Number]             `yaml:"b" doc:"of a thermistor: its B, in kelvin"`
 	Points []SensorPoint                   `yaml:"points" doc:"of type table: points from the maker's sheet"`
 	Reads  Given[units.ElectricResistance] `yaml:"reads" doc:"resistance measured at its terminals"`
-	True   Given[units.Temperature]        `yaml:"true" doc:"temperature beside it at that moment, by a thermometer"`
+	Beside Given[units.Temperature]        `yaml:"beside" doc:"temperature beside it at that moment, by a thermometer"`
 }
 
 // SensorPoint is one line of a maker's table.

@@ -143,7 +143,7 @@ func (s *schema) input(t reflect.Type) string {
 	case "fraction":
 		plain["type"], plain["pattern"] = []string{"number", "string"}, `[0-9]`
 	default: // a number, and a unit after or before it
-		plain["pattern"] = `[0-9].*[A-Za-z°'"%′″’”℃℉º˚]|[A-Za-z].*[0-9]`
+		plain["pattern"] = `[0-9].*[A-Za-z°'"%′″’”℃℉º˚ΩΩ]|[A-Za-z].*[0-9]`
 	}
 	if name != "number" {
 		plain["examples"] = strings.Split(accepted(in), ", ")

@@ -23,6 +23,7 @@ const (
 	leader     role = "leader" // from a line to its label
 	ink        role = "ink"    // plain text
 	faint      role = "faint"  // text that explains
+	blank      role = "paper"  // what covers a line that runs behind a symbol
 )
 
 // pen is how a role looks. Lines differ in width and dash as well as in colour, so
@@ -47,8 +48,9 @@ var pens = map[role]pen{
 	governing:  {colour: "#a8321a", width: 2.4},
 	setpoint:   {colour: "#33302c", width: 1.2, dash: []float64{5, 3}},
 	leader:     {colour: "#8c877f", width: 0.5},
-	ink:        {colour: "#1c1a17"},
+	ink:        {colour: "#1c1a17", width: 1.3},
 	faint:      {colour: "#57534d"},
+	blank:      {colour: paper},
 }
 
 // paper is what lies under everything.

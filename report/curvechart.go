@@ -15,7 +15,8 @@ import (
 
 // CurveSVG draws one circuit's heating curve as an SVG image of the given size in
 // CSS pixels. It is meant to be drawn at the size at which it is shown, so that its
-// letters keep theirs: about 360 by 300 on a phone, 760 by 420 beside text.
+// letters keep theirs: about 360 by 300 on a phone, 760 by 420 beside text. Below 480
+// wide it leaves out what dashes, shade and bars mean: that belongs into a caption.
 // A circuit that is not there, or that has no points, gives an image that says so.
 func CurveSVG(sheet *settings.Sheet, circuit int, width, height float64) string {
 	width, height = usable(width, height)
@@ -25,9 +26,12 @@ func CurveSVG(sheet *settings.Sheet, circuit int, width, height float64) string 
 	}
 	ct := &sheet.Circuits[circuit]
 	c := newSVG(id, "Heating curve of "+ct.Name, curveWords(sheet, ct), width, height)
-	drawCurve(c, sheet, ct, width, height, true)
+	drawCurve(c, sheet, ct, width, height, width >= explainedFrom)
 	return c.finish()
 }
+
+// explainedFrom is the width that leaves space for a key between the lines.
+const explainedFrom = 480
 
 // usable keeps a size within what can be drawn at all.
 func usable(width, height float64) (float64, float64) {

@@ -22,6 +22,7 @@ type printer struct {
 	left, right, bottom float64
 	y                   float64 // top of what comes next
 	tablePage           int     // on which the table of settings ends
+	settingsPages       int     // how many the settings take, with all but the boiler room
 }
 
 func (p *printer) clean(s string) string { return p.letters.printable(s) }

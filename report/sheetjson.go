@@ -12,6 +12,7 @@ import (
 
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/working"
 )
 
 // The sheet for another program. Every field of the sheet appears under its name in
@@ -25,27 +26,32 @@ const SheetFormat = "curvewright.sheet/1"
 
 // siUnits are the units in which quantities are given. A temperature is in kelvins.
 var siUnits = map[reflect.Type]string{
-	reflect.TypeFor[units.Temperature]():     "K",
-	reflect.TypeFor[units.Difference]():      "K",
-	reflect.TypeFor[units.Power]():           "W",
-	reflect.TypeFor[units.Energy]():          "J",
-	reflect.TypeFor[units.Length]():          "m",
-	reflect.TypeFor[units.Area]():            "m²",
-	reflect.TypeFor[units.Volume]():          "m³",
-	reflect.TypeFor[units.Flow]():            "m³/s",
-	reflect.TypeFor[units.Pressure]():        "Pa",
-	reflect.TypeFor[units.Transmittance]():   "W/m²K",
-	reflect.TypeFor[units.Resistance]():      "m²K/W",
-	reflect.TypeFor[units.Conductivity]():    "W/mK",
-	reflect.TypeFor[units.LossCoefficient](): "W/K",
-	reflect.TypeFor[units.Flux]():            "W/m²",
-	reflect.TypeFor[units.LinearPower]():     "W/m",
-	reflect.TypeFor[units.AirChange]():       "1/s",
-	reflect.TypeFor[units.DegreeDays]():      "K·s",
-	reflect.TypeFor[units.Time]():            "s",
-	reflect.TypeFor[units.Fraction]():        "1",
-	reflect.TypeFor[units.RadiatorArea]():    "sq ft EDR",
-	reflect.TypeFor[units.Number]():          "1",
+	reflect.TypeFor[units.Temperature]():        "K",
+	reflect.TypeFor[units.Difference]():         "K",
+	reflect.TypeFor[units.Power]():              "W",
+	reflect.TypeFor[units.Energy]():             "J",
+	reflect.TypeFor[units.Length]():             "m",
+	reflect.TypeFor[units.Area]():               "m²",
+	reflect.TypeFor[units.Volume]():             "m³",
+	reflect.TypeFor[units.Flow]():               "m³/s",
+	reflect.TypeFor[units.Pressure]():           "Pa",
+	reflect.TypeFor[units.Transmittance]():      "W/m²K",
+	reflect.TypeFor[units.Resistance]():         "m²K/W",
+	reflect.TypeFor[units.Conductivity]():       "W/mK",
+	reflect.TypeFor[units.LossCoefficient]():    "W/K",
+	reflect.TypeFor[units.Flux]():               "W/m²",
+	reflect.TypeFor[units.LinearPower]():        "W/m",
+	reflect.TypeFor[units.AirChange]():          "1/s",
+	reflect.TypeFor[units.DegreeDays]():         "K·s",
+	reflect.TypeFor[units.Time]():               "s",
+	reflect.TypeFor[units.Fraction]():           "1",
+	reflect.TypeFor[units.RadiatorArea]():       "sq ft EDR",
+	reflect.TypeFor[units.Number]():             "1",
+	reflect.TypeFor[units.ElectricResistance](): "Ω",
+	reflect.TypeFor[units.Hardness]():           "mol/m³",
+	reflect.TypeFor[units.Velocity]():           "m/s",
+	reflect.TypeFor[units.FlowCoefficient]():    "m³/h at 1 bar",
+	reflect.TypeFor[working.Water]():            "m³",
 }
 
 // SheetJSON writes the sheet as indented JSON. Values are rounded to seven figures,

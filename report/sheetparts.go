@@ -86,9 +86,15 @@ func (p *printer) columns() columns {
 func (c columns) valueWidth() float64 { return c.why - c.value - gutter }
 
 func (p *printer) settingsTable() {
+	p.table(partOf(p.sheet, ""), "setting", "enter this")
+	p.tablePage = p.pdf.PageNo()
+}
+
+// table prints sections of lines, under heads for what they are and what to do.
+func (p *printer) table(sections []settings.Section, what, do string) {
 	cols := p.columns()
 	banded := false
-	for _, sec := range p.sheet.Sections {
+	for _, sec := range sections {
 		for _, l := range sec.Lines {
 			banded = banded || l.Band.Known
 		}
@@ -96,8 +102,8 @@ func (p *printer) settingsTable() {
 	head := func() {
 		p.rule(p.left, p.right, p.y, 1.2, ink)
 		p.y += p.d.pad
-		p.write(p.quiet(), cols.label, p.y, start, "setting")
-		p.write(p.quiet(), cols.value, p.y, start, "enter this")
+		p.write(p.quiet(), cols.label, p.y, start, what)
+		p.write(p.quiet(), cols.value, p.y, start, do)
 		p.write(p.quiet(), cols.why-gutter, p.y, end, "allowed")
 		p.write(p.quiet(), cols.why, p.y, start, "why")
 		if banded {
@@ -106,13 +112,13 @@ func (p *printer) settingsTable() {
 		p.y += p.d.lead + p.d.pad*0.5
 	}
 	head()
-	for _, sec := range p.sheet.Sections {
+	for _, sec := range sections {
 		title := sec.Title
 		// A section stays whole unless that would leave much of the page empty.
 		if whole := p.sectionHeight(sec, cols); whole < 130 && p.need(whole) {
 			head()
 		}
-		leads := leadingLine(sec)
+		leads, titleEnds := leadingLine(sec), 0.0
 		for i, l := range sec.Lines {
 			row := p.row(l, cols, i == leads)
 			height := row.height
@@ -133,16 +139,16 @@ func (p *printer) settingsTable() {
 			}
 			p.y += p.d.pad * 1.3 // more than below: the value stands taller than its row
 			if first {
-				p.lines(p.strong(), cols.section, p.y, p.d.lead, p.wrap(p.strong(), title, cols.label-cols.section-gutter))
+				titleEnds = p.lines(p.strong(), cols.section, p.y, p.d.lead, p.wrap(p.strong(), title, cols.label-cols.section-gutter))
 				title = sec.Title
 			}
 			p.printRow(row, cols)
 			p.y += row.height + p.d.pad*0.3
 		}
+		p.y = max(p.y, titleEnds) // a long title beside a single short line
 	}
 	p.rule(p.left, p.right, p.y, 1.2, ink)
 	p.y += p.d.pad
-	p.tablePage = p.pdf.PageNo()
 }
 
 func (p *printer) sectionHeight(sec settings.Section, cols columns) float64 {
@@ -188,7 +194,7 @@ func (p *printer) row(l settings.Line, cols columns, leads bool) row {
 		r.why = append(r.why, p.wrap(p.body(), "Otherwise: "+l.Instead, whyWidth)...)
 	}
 	if leads && p.d.sides {
-		r.sides = p.wrap(p.quiet(), "Too high: "+l.TooHigh+" Too low: "+l.TooLow, whyWidth)
+		r.sides = p.wrap(p.quiet(), joined(" ", prefixed("Too high: ", l.TooHigh), prefixed("Too low: ", l.TooLow)), whyWidth)
 	}
 	if l.Caution != "" {
 		r.caution = p.wrap(p.strong(), "Caution: "+l.Caution, p.right-cols.label-p.d.body*1.6)
@@ -344,7 +350,7 @@ func (p *printer) cut(st style, s string, width float64) string {
 // columns for each circuit.
 func (p *printer) expected() {
 	table := readings(p.sheet)
-	table.outdoor = fewer(table.outdoor, 12)
+	table.outdoor = fewer(table.outdoor, p.d.readings)
 	const most = 4 // circuits side by side
 	for len(table.circuits) > 0 {
 		n := min(most, len(table.circuits))
@@ -606,7 +612,7 @@ func (p *printer) cautions() {
 
 // signature leaves a place for notes, date and name at the foot of the last page.
 func (p *printer) signature() {
-	const least, line = 66.0, 17.0 // at least two lines to write on
+	const least, line = 44.0, 17.0 // at least a line to write on
 	p.heading("Notes", "", least)
 	foot := p.bottom - 4
 	if foot-p.y > 150 {

@@ -44,76 +44,90 @@ type density struct {
 	body, value, lead, pad float64
 	sides                  bool    // in the table: with what too high and too low would do
 	charts                 float64 // height of the charts, against the usual
+	readings               int     // rows of expected readings, from which on they are thinned
 	rooms                  bool    // after the table: with what each room needs
 }
 
 var densities = []density{
-	{body: 9, value: 13, lead: 11.2, pad: 4.4, sides: true, charts: 1.1, rooms: true},
-	{body: 8.5, value: 12.5, lead: 10.4, pad: 3.6, sides: true, charts: 1, rooms: true},
-	{body: 8, value: 12, lead: 9.6, pad: 3, sides: true, charts: 0.95, rooms: true},
-	{body: 8, value: 11.5, lead: 9.4, pad: 2.7, sides: true, charts: 0.9, rooms: true},
-	{body: 8, value: 11.5, lead: 9.4, pad: 2.9, charts: 0.85, rooms: true},
-	{body: 8, value: 11.5, lead: 9.3, pad: 2.4, charts: 0.85, rooms: true},
-	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.85, rooms: true},
-	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.85},
+	{body: 9, value: 13, lead: 11.2, pad: 4.4, sides: true, charts: 1.1, readings: 12, rooms: true},
+	{body: 8.5, value: 12.5, lead: 10.4, pad: 3.6, sides: true, charts: 1, readings: 12, rooms: true},
+	{body: 8, value: 12, lead: 9.6, pad: 3, sides: true, charts: 0.95, readings: 12, rooms: true},
+	{body: 8, value: 11.5, lead: 9.4, pad: 2.7, sides: true, charts: 0.9, readings: 12, rooms: true},
+	{body: 8, value: 11.5, lead: 9.4, pad: 2.9, charts: 0.85, readings: 12, rooms: true},
+	{body: 8, value: 11.5, lead: 9.3, pad: 2.4, charts: 0.85, readings: 12, rooms: true},
+	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.75, readings: 9, rooms: true},
+	{body: 8, value: 11, lead: 9.2, pad: 1.8, charts: 0.65, readings: 7},
 }
 
-// pagesWanted is what fits on one sheet of paper, front and back.
+// pagesWanted is what fits on one sheet of paper, front and back. The boiler room has
+// pages of its own after it.
 const pagesWanted = 2
 
 // SheetPDF writes the settings sheet as a PDF. It sets the text as large as two pages
 // allow, never below 8 points, and the table closer where that brings all of it onto
 // the first page; where even that does not do, the table of rooms is left out, and
 // where that is not enough the sheet runs to further pages, set comfortably and with
-// the rooms. The same sheet and options give the same bytes.
+// the rooms. What there is to say about the boiler room follows on pages of its own,
+// and the place to sign after it. The same sheet and options give the same bytes.
 //
 // Errors: a date that is not a day written as 2026-11-25; a failure of w.
 func SheetPDF(w io.Writer, sheet *settings.Sheet, opts PDFOptions) error {
+	p, err := layOutSheet(sheet, opts)
+	if err != nil {
+		return err
+	}
+	return p.pdf.Output(w)
+}
+
+// layOutSheet finds the densities and prints with them.
+func layOutSheet(sheet *settings.Sheet, opts PDFOptions) (*printer, error) {
 	date := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // for a sheet without a date
 	if opts.Date != "" {
 		var err error
 		if date, err = time.Parse("2006-01-02", opts.Date); err != nil {
-			return fmt.Errorf("date of the settings sheet: %q is not a day; accepted: 2026-11-25", opts.Date)
+			return nil, fmt.Errorf("date of the settings sheet: %q is not a day; accepted: 2026-11-25", opts.Date)
 		}
 	}
-	printed := func(table, rest density, pages int) (*printer, error) {
-		return printSheet(sheet, opts, date, table, rest, pages)
-	}
-	table, fits, err := tableDensity(printed)
+	// A trial leaves the boiler room out: it comes after what has to fit.
+	trial := func(table, rest density) (*printer, error) { return printSheet(sheet, opts, date, table, rest, 0) }
+	table, fits, err := tableDensity(trial)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	if !fits {
-		long, err := printed(table, table, pagesWanted)
-		if err != nil {
-			return err
+	rest := table
+	if fits {
+		for _, rest = range densities { // the last ones are known to fit
+			p, err := trial(table, rest)
+			if err != nil {
+				return nil, err
+			}
+			if p.pdf.PageNo() <= pagesWanted {
+				break
+			}
 		}
-		p, err := printed(table, table, long.pdf.PageNo())
-		if err != nil {
-			return err
-		}
-		return p.pdf.Output(w)
 	}
-	var p *printer
-	for _, rest := range densities { // the last ones are known to fit
-		if p, err = printed(table, rest, pagesWanted); err != nil {
-			return err
+	// Once to count the pages, and once more to say how many there are.
+	p := &printer{pages: pagesWanted}
+	for range 2 {
+		pages := p.pages
+		if p, err = printSheet(sheet, opts, date, table, rest, pages); err != nil {
+			return nil, err
 		}
-		if p.pdf.PageNo() <= pagesWanted {
+		if p.pages = p.pdf.PageNo(); p.pages == pages {
 			break
 		}
 	}
-	return p.pdf.Output(w)
+	return p, nil
 }
 
 // tableDensity is the loosest density at which the table stays on the first page and
 // the sheet within its pages; or else the loosest that keeps the pages. It asks for
 // the rooms first, then goes without. If nothing fits, it gives a comfortable one.
-func tableDensity(printed func(table, rest density, pages int) (*printer, error)) (best density, fits bool, err error) {
+func tableDensity(trial func(table, rest density) (*printer, error)) (best density, fits bool, err error) {
 	closest := densities[len(densities)-2:] // with the rooms, and without
 	for _, rest := range closest {
 		for _, d := range densities {
-			p, err := printed(d, rest, pagesWanted)
+			p, err := trial(d, rest)
 			if err != nil {
 				return density{}, false, err
 			}
@@ -121,7 +135,7 @@ func tableDensity(printed func(table, rest density, pages int) (*printer, error)
 				continue
 			}
 			if p.tablePage == 1 {
-				d, err := airier(d, rest, printed)
+				d, err := airier(d, rest, trial)
 				return d, true, err
 			}
 			if !fits {
@@ -136,11 +150,11 @@ func tableDensity(printed func(table, rest density, pages int) (*printer, error)
 }
 
 // airier gives the rows of a table that stays on the first page what is left of it.
-func airier(d, rest density, printed func(table, rest density, pages int) (*printer, error)) (density, error) {
+func airier(d, rest density, trial func(table, rest density) (*printer, error)) (density, error) {
 	for range 5 {
 		wider := d
 		wider.pad += 0.4
-		p, err := printed(wider, rest, pagesWanted)
+		p, err := trial(wider, rest)
 		if err != nil || p.tablePage != 1 || p.pdf.PageNo() > pagesWanted {
 			return d, err
 		}
@@ -150,7 +164,8 @@ func airier(d, rest density, printed func(table, rest density, pages int) (*prin
 }
 
 // printSheet lays the whole sheet out, the table and the rest each at its density. The
-// count of pages has to be known beforehand for "page 1 of 2".
+// count of pages has to be known beforehand for "page 1 of 2"; without one the boiler
+// room is left out.
 func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, table, rest density, pages int) (*printer, error) {
 	letters, err := newLetters()
 	if err != nil {
@@ -192,7 +207,15 @@ func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, table, r
 	}
 	p.surer()
 	p.cautions()
-	p.signature()
+	p.settingsPages = pdf.PageNo()
+	switch room := hasBoilerRoom(sheet); {
+	case !room:
+		p.signature()
+		p.settingsPages = pdf.PageNo()
+	case pages > 0:
+		p.boilerRoom()
+		p.signature()
+	}
 	return p, pdf.Error()
 }
 

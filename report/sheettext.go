@@ -43,6 +43,7 @@ func SheetText(w io.Writer, sheet *settings.Sheet, width int) error {
 			t.para(pad(percent(m.Share), 5, true)+"  ", 7, joined(": ", m.What, m.How))
 		}
 	}
+	t.boilerRoom(sheet)
 	if len(sheet.Cautions) > 0 {
 		t.heading("Cautions")
 		for _, c := range sheet.Cautions {
@@ -158,15 +159,17 @@ func (t *typist) findings(sheet *settings.Sheet) {
 	}
 }
 
-func (t *typist) settings(sheet *settings.Sheet) {
+func (t *typist) settings(sheet *settings.Sheet) { t.sections(partOf(sheet, "")) }
+
+func (t *typist) sections(sections []settings.Section) {
 	label, value := 0, 0
-	for _, sec := range sheet.Sections {
+	for _, sec := range sections {
 		for _, l := range sec.Lines {
 			label, value = max(label, columnsOf(l.Label)), max(value, columnsOf(l.Value))
 		}
 	}
 	label, value = min(label, t.width*2/5), min(value, t.width/4)
-	for _, sec := range sheet.Sections {
+	for _, sec := range sections {
 		t.heading(sec.Title)
 		for _, l := range sec.Lines {
 			t.parts(pad(l.Label, label, false)+"  "+pad(l.Value, value, false)+"  ", label+value+4,
@@ -178,6 +181,26 @@ func (t *typist) settings(sheet *settings.Sheet) {
 			if l.Caution != "" {
 				t.para("  ! CAUTION: ", 4, l.Caution)
 			}
+		}
+	}
+}
+
+// boilerRoom is what belongs beside the control: its sections, the boiler's season and
+// the tables of the sensors.
+func (t *typist) boilerRoom(sheet *settings.Sheet) {
+	if sections := partOf(sheet, settings.BoilerRoom); len(sections) > 0 {
+		t.blank()
+		t.raw("BOILER ROOM " + strings.Repeat("═", t.width-12))
+		t.sections(sections)
+	}
+	if sheet.Boiler.Known {
+		t.heading("The boiler over a season")
+		t.para("", 0, seasonWords(sheet))
+	}
+	for _, table := range sheet.Sensors {
+		t.heading("Sensor: " + joined(", ", table.Name, table.Kind))
+		for _, r := range table.Rows {
+			t.raw(pad(whole(sheet.System, r.At), 8, true) + pad(r.Resistance.Text(sheet.System), 14, true) + "   " + span(r.Low.Text(sheet.System), r.High.Text(sheet.System)))
 		}
 	}
 }

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"curvewright/boiler"
-	"curvewright/fluid"
 	"curvewright/job"
 	"curvewright/units"
 	"curvewright/working"
@@ -19,14 +18,9 @@ const (
 	usualDifferential = units.Difference(5)
 	usualLeastRun     = units.Time(600)
 	usualExcess       = units.Fraction(0.25) // about 9 % CO2 with natural gas, common practice
-	// mixedAbove is by how much the boiler is kept hotter than a mixed circuit, so that the
-	// valve has something to mix (common practice).
-	mixedAbove = units.Difference(3)
+	// leastWater is what the smallest boiler and its pipes hold, m³ (common practice).
+	leastWater = units.Volume(0.01)
 )
-
-// waterPerKilowatt is the water of a heating system for each kilowatt of load, by the
-// emitters that hold most of it: common practice, in m³ per W.
-var waterPerKilowatt = map[string]float64{"cast iron": 20e-6, "radiators": 11e-6, "towel rail": 11e-6, "floor": 18e-6, "fin-tube": 5e-6, "fan coil": 5e-6}
 
 // burner is the boiler made ready to calculate with.
 type burner struct {
@@ -81,38 +75,12 @@ func (m *model) readBurner() (burner, error) {
 		out.model, out.fit = model, &fit
 	}
 	out.gas = out.model.FlueGas()
-	volume := 0.0
-	for i := range m.circuits {
-		volume += float64(m.circuits[i].load) * waterPerKilowatt[m.circuits[i].family]
+	if out.water = b.Water; !b.Water.Set {
+		out.water = m.content()
+		out.water.Value = max(out.water.Value, leastWater)
 	}
-	out.water = b.Water.Or(units.Volume(math.Max(volume, 0.01)))
-	out.cycling = boiler.Cycling{Water: out.water.Value, Fluid: fluid.Water(), Least: b.MinOutput.Value, Differential: out.swing.Value}
+	out.cycling = boiler.Cycling{Water: out.water.Value, Fluid: m.fluid(), Least: b.MinOutput.Value, Differential: out.swing.Value}
 	return out, nil
-}
-
-// mixReturns is the boiler's side of all circuits at one of the curve's temperatures:
-// the supply that the hottest asks for and the return of all of them mixed. A mixed
-// circuit draws only as much of the boiler's water as its valve lets in.
-func (m *model) mixReturns(solved []solvedCircuit, k int) (supply, ret units.Temperature, load units.Power) {
-	for i := range m.circuits {
-		t := solved[i].out.Points[k].Set
-		if m.circuits[i].kind() == "mixed" {
-			t = t.Add(mixedAbove)
-		}
-		supply = max(supply, t)
-	}
-	drawn, weighted := 0.0, 0.0
-	for i := range m.circuits {
-		p := solved[i].out.Points[k]
-		c := float64(m.circuits[i].solve.Flow)
-		load += units.Power(c * float64(p.Set-p.Return))
-		if m.circuits[i].kind() == "mixed" && supply > p.Return {
-			c *= float64(p.Set-p.Return) / float64(supply-p.Return)
-		}
-		drawn += c
-		weighted += c * float64(p.Return)
-	}
-	return supply, units.Temperature(weighted / drawn), load
 }
 
 // boilerSeason works out the season. A boiler whose survey does not allow it leaves
@@ -126,7 +94,8 @@ func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, erro
 	weather := make([]boiler.Weather, len(solved[0].at))
 	heat, fuel := 0.0, 0.0
 	for k, a := range solved[0].at {
-		supply, ret, load := m.mixReturns(solved, k)
+		water := m.streams.states[k]
+		supply, ret, load := water.boiler, water.mixed.BoilerReturn, max(0, water.mixed.SystemHeat)
 		weather[k] = boiler.Weather{Outdoor: a.Outdoor, Time: a.Hours, Load: load, Return: ret}
 		p := BoilerPoint{Outdoor: a.Outdoor, Supply: supply, Return: ret, Load: load}
 		rate := units.Fraction(1)
@@ -179,7 +148,7 @@ func (m *model) cycles(s *BoilerSeason, b *burner, weather []boiler.Weather) err
 		}
 	}
 	if shortest.Load < b.cycling.Least {
-		total, err := boiler.Buffer(b.run.Value, b.cycling.Least, shortest.Load, b.swing.Value, fluid.Water(), b.cycling.At)
+		total, err := boiler.Buffer(b.run.Value, b.cycling.Least, shortest.Load, b.swing.Value, m.fluid(), b.cycling.At)
 		if err != nil {
 			return fmt.Errorf("boiler: %w", err)
 		}
@@ -207,18 +176,22 @@ func (m *model) cycles(s *BoilerSeason, b *burner, weather []boiler.Weather) err
 	return nil
 }
 
-// burnerLines are the lines of the boiler that come from its season.
-func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
-	var out []Line
-	if m.job.Boiler.Kind != "non-condensing" {
-		out = append(out, Line{ID: "condensing", Label: "Condensing", Value: fmt.Sprintf("%.0f %% of the season", 100*float64(s.Condensing)),
-			Why:     fmt.Sprintf("Share of the heat made with a return below %s; about %.0f %% efficient over the season, against gross heat.", m.say(s.DewPoint), 100*float64(s.Efficiency)),
-			TooHigh: "", TooLow: "A hot return condenses nothing: look for a curve too high, a boiler pump faster than the system, too much flow.",
-			Caution: "Condensate is acid: drain, neutraliser and frost protection as maker and local code say.",
-			Working: m.seasonWorking(s, b)})
+// condensingLines say how much of the season's heat is made condensing.
+func (m *model) condensingLines(s *BoilerSeason, b burner) []Line {
+	if m.job.Boiler.Kind == "non-condensing" {
+		return nil
 	}
+	return []Line{{ID: "condensing", Label: "Condensing", Value: fmt.Sprintf("%.0f %% of the season", 100*float64(s.Condensing)),
+		Why:     fmt.Sprintf("Share of the heat made with a return below %s; about %.0f %% efficient over the season, against gross heat.", m.say(s.DewPoint), 100*float64(s.Efficiency)),
+		TooLow:  "A hot return condenses nothing: look for a curve too high, a boiler pump faster than the system, too much flow.",
+		Caution: "Condensate is acid: drain, neutraliser and frost protection as maker and local code say.",
+		Working: m.seasonWorking(s, b)}}
+}
+
+// burnerLines are what is set on the burner against needless starts.
+func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 	if !s.Cycles {
-		return out
+		return nil
 	}
 	d := Line{ID: "differential", Label: "Burner differential", Value: strings.TrimPrefix(m.difference(b.swing.Value), "+"),
 		Why: fmt.Sprintf("The burner %s; about %s starts a season, %.1f an hour at worst.",
@@ -229,18 +202,17 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 		Why: "Holds the starts to six an hour with hardly any load.", Working: d.Working}
 	pause, err := boiler.AntiCyclingTime(b.cycling.Least/4, b.cycling.Least, units.StartsPerHour(6))
 	if err != nil {
-		return append(out, d)
+		return []Line{d}
 	}
 	rest.Value = fmt.Sprintf("%.0f min", math.Ceil(float64(pause)/60))
-	out = append(out, d, rest)
 	if s.Buffer > 0.005 {
 		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
 			"In mild weather the burner's least output of %s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed.",
-			m.say(b.cycling.Least), s.Water.WaterText(m.sys), minutes(s.shortestRun()), minutes(b.run.Value), roundWater(s.Buffer).WaterText(m.sys)),
-			Cures:   []string{"a buffer of about " + roundWater(s.Buffer).WaterText(m.sys), "a wider differential and a longer pause", "leaving one large circuit always open"},
+			m.say(b.cycling.Least), m.about(s.Water, false), minutes(s.shortestRun()), minutes(b.run.Value), m.about(s.Buffer, true)),
+			Cures:   []string{"a buffer of about " + m.about(s.Buffer, true), "a wider differential and a longer pause", "leaving one large circuit always open"},
 			Working: d.Working})
 	}
-	return out
+	return []Line{d, rest}
 }
 
 func (s *BoilerSeason) shortestRun() units.Time {
@@ -266,13 +238,13 @@ func (m *model) seasonWorking(s *BoilerSeason, b burner) []working.Step {
 			},
 			Result: working.Input{Symbol: "t_dew", Meaning: "dew point", Value: s.DewPoint},
 			Range:  b.gas.Fuel.Name, Source: "element balance of the fuel (" + b.gas.Fuel.Source + "); saturation: IAPWS R7-97(2012) region 4"},
-		{Name: "Return at the boiler", Formula: "Tr = ΣC·Tr / ΣC; a mixed circuit draws C · (Ts − Tr)/(Tb − Tr)",
+		{Name: "Return at the boiler", Formula: "Tr = ΣC·Tr / ΣC; a mixed circuit draws C · (Ts − Tr)/(Tb − Tr); a separator may send some supply straight back",
 			Inputs: []working.Input{
 				{Symbol: "Tr", Meaning: "on the design day", Value: first.Return},
 				{Symbol: "Tr", Meaning: "where heating ends", Value: last.Return},
 			},
 			Result: working.Input{Symbol: "share", Meaning: "of the season's heat made below the dew point", Value: s.Condensing},
-			Range:  "circuits at the boiler's own flow; a separator can warm the return", Source: "mass and heat balance of the water; hours of a made-up year"},
+			Range:  "steady; flows as surveyed or assumed", Source: "mass and heat balance of the water; hours of a made-up year"},
 	}
 	note := "the maker's efficiencies are not in the survey: a usual boiler of its kind"
 	if b.fit != nil {
@@ -307,13 +279,4 @@ func minutes(t units.Time) string {
 		return fmt.Sprintf("%.1f\u00a0min", x)
 	}
 	return fmt.Sprintf("%.0f\u00a0min", x)
-}
-
-// roundWater keeps two figures: tanks are sold in round sizes.
-func roundWater(v units.Volume) units.Volume {
-	if v <= 0 {
-		return 0
-	}
-	p := math.Pow(10, math.Floor(math.Log10(float64(v)))-1)
-	return units.Volume(math.Ceil(float64(v)/p) * p)
 }

@@ -18,11 +18,14 @@ type feed struct {
 	count   int
 	words   string
 	family  string // "fin-tube", "cast iron", "radiators", "towel rail", "floor", "fan coil"
-	doubt   float64
-	carries job.Given[units.Fraction]
-	floor   *emitter.HeatedFloor
-	survey  *emitter.Floor // the floor as surveyed, to try other coverings on it
-	working working.Step
+	// radiator is the kind of a radiator or towel rail, for the water in it.
+	radiator emitter.RadiatorKind
+	doubt    float64
+	carries  job.Given[units.Fraction]
+	floor    *emitter.HeatedFloor
+	survey   *emitter.Floor // the floor as surveyed, to try other coverings on it
+	laid     job.Floor      // the same in the document, for its loops
+	working  working.Step
 }
 
 // usualDrop is supply minus return on the design day where neither drop nor flow is
@@ -115,7 +118,7 @@ func (m *model) radiator(t job.Radiator, kind emitter.RadiatorKind, family strin
 	}
 	n := t.Exponent.Or(kind.Exponent())
 	excess := t.Excess.Or(50)
-	f.family, f.doubt = family, outputDoubt[t.Output.How()]
+	f.family, f.radiator, f.doubt = family, kind, outputDoubt[t.Output.How()]
 	f.words = fmt.Sprintf("%s of %s at ΔT %.0f K", string(kind), m.say(t.Output.Value), float64(excess.Value))
 	if family != "towel rail" && kind == emitter.Panel {
 		f.words = "panel radiator" + strings.TrimPrefix(f.words, "panel")
@@ -189,7 +192,7 @@ func (m *model) floor(t job.Floor, r *room, f feed) (feed, error) {
 	if t.Construction == "dry plates" || t.Construction == "under deck with plates" {
 		s.PlateThickness, s.PlateWidth, s.PlateConductivity = 0.0005, s.Spacing*0.8, 200
 	}
-	f.family, f.survey = "floor", &s
+	f.family, f.survey, f.laid = "floor", &s, t
 	f.doubt = math.Hypot(outputDoubt[covering.How()], 0.05)
 	f.words = fmt.Sprintf("heated floor, %s, %s, tube at %s", m.say(s.Area), t.Construction, m.say(s.Spacing))
 	h, err := s.Rate(r.setpoint)

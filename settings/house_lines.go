@@ -3,7 +3,6 @@ package settings
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"curvewright/building"
@@ -154,53 +153,6 @@ func (m *model) clockText(hhmm string, add int) string {
 		return fmt.Sprintf("%d:%02d %s", (t/60+11)%12+1, t%60, half)
 	}
 	return fmt.Sprintf("%02d:%02d", t/60, t%60)
-}
-
-func (m *model) frostLines() []Line {
-	f := m.job.Frost
-	offers := m.control.frostBy
-	if len(offers) == 0 {
-		offers = []string{"outdoor"}
-	}
-	outside := len(f.PipesOutside) > 0
-	room := f.RoomSensor == "yes" && slices.Contains(offers, "room")
-	outdoor := slices.Contains(offers, "outdoor")
-	at := m.control.step.Text(m.control.step.Nearest(units.Celsius(3)))
-	low := m.control.roomStep.Text(m.control.roomStep.Nearest(units.Celsius(7)))
-	l := Line{ID: "frost", Label: "Frost protection", TooHigh: "Pumps run through mild nights.", TooLow: "A pipe outside the heated shell freezes before anything stirs.",
-		Caution: "Frost: works only while power and fuel last; guards no water pipe and no outdoor condensate drain.",
-		Working: practice("Frost protection", "pipes outside the heated shell: outdoor; a house left alone: room as well; pump before burner")}
-	switch {
-	case outdoor && room && (outside || f.LeftAlone == "yes"):
-		l.Value = "outdoor and room: " + at + " outdoors, " + low + " in the room"
-		l.Why = "Outdoor starts the pumps for the pipes, room the burner if an empty house cools."
-	case outdoor && (outside || !room):
-		l.Value = "outdoor, at " + at
-		l.Why = "Only the outdoor sensor knows when a pipe outside the shell is in danger."
-		if !outside {
-			l.Why = "No room sensor watches the house, so the outdoor sensor must."
-		}
-	case room:
-		l.Value = "room, at " + low
-		l.Why = "All pipes are inside the heated shell: the room says soon enough when the house cools."
-	case outdoor:
-		l.Value = "outdoor, at " + at
-		l.Why = "It starts the pumps before anything can freeze."
-	default:
-		l.Value = "room, at " + low
-		l.Why = "The control can watch only the room."
-	}
-	if outside {
-		where := strings.Join(f.PipesOutside, ", ")
-		l.Why += " Pipes run through: " + where + "."
-		if !strings.HasPrefix(l.Value, "outdoor") {
-			l.Instead = "A room sensor cannot see the pipes in " + where + ": insulate and heat-trace them, or fill with antifreeze, as local code allows."
-		}
-	}
-	if f.Glycol == "yes" {
-		l.Why += " The system holds glycol; keep its strength for the coldest pipe and its pH in the yearly record."
-	}
-	return []Line{l}
 }
 
 // spareOutput is the share above the design load to which a boiler's heating output

@@ -20,8 +20,9 @@ func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 		{Title: "Clock and units", Lines: m.clockLines()},
 		{Title: "Circuits", Lines: m.circuitLines()},
 		{Title: "Connect first", Lines: m.sensorLines()},
-		{Title: "Hot water", Lines: m.hotWaterLines()},
 	}
+	hotWater, delivery := m.hotWaterSections()
+	out = append(out, Section{Title: "Hot water", Lines: hotWater})
 	for i := range m.circuits {
 		title := "Heating curve"
 		if len(m.circuits) > 1 {
@@ -29,12 +30,24 @@ func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 		}
 		out = append(out, Section{Title: title, Lines: m.curveLines(&m.circuits[i], solved[i])})
 	}
-	return append(out,
+	frost, holds := m.frostLines()
+	out = append(out,
 		Section{Title: "Warm weather", Lines: m.cutOffLines(solved)},
 		Section{Title: "Rooms and times", Lines: m.roomLines()},
-		Section{Title: "Frost protection", Lines: m.frostLines()},
+		Section{Title: "Frost protection", Lines: frost},
 		Section{Title: "Boiler", Lines: append(m.boilerLines(s), m.burnerLines(&s.Boiler, b)...)},
 	)
+	for _, beside := range []Section{
+		{Title: "Boiler over the season", Lines: m.condensingLines(&s.Boiler, b)},
+		{Title: "If the heat fails", Lines: holds},
+		{Title: "Hot water delivery", Lines: delivery},
+	} {
+		if len(beside.Lines) > 0 {
+			beside.Part = BoilerRoom
+			out = append(out, beside)
+		}
+	}
+	return out
 }
 
 // temperature writes a temperature as the control shows it, and the same in the
@@ -134,70 +147,6 @@ func (m *model) apart() string {
 		return m.say(units.Feet(4))
 	}
 	return m.say(units.Length(1.2))
-}
-
-func (m *model) separatorLine() Line {
-	sep := m.job.Separator
-	l := Line{ID: "separator-sensor", Label: "Separator sensor", Value: "none",
-		Why:     "No separator: the boiler's own sensor sees what the circuits get.",
-		Working: practice("Separator sensor", "the sensor that steers the boiler belongs where the circuits draw")}
-	if sep.Kind == "" || sep.Kind == "none" {
-		return l
-	}
-	l.Why = "With it the boiler is steered by what the circuits really get behind the " + sep.Kind + "."
-	l.TooHigh = "A sensor said to be there but not connected: the control shows a fault or steers by the boiler."
-	l.TooLow = "Said to be absent though it is there: the boiler holds its own temperature and the circuits run cool when their pumps move more water than the boiler's."
-	switch sep.Sensor {
-	case "at the boiler", "on a module":
-		l.Value = sep.Sensor
-	default:
-		l.Instead = "Without the sensor, compare the supply before and behind the separator in steady cold. If the circuits are cooler, match the flows; do not raise the boiler."
-	}
-	return l
-}
-
-func (m *model) hotWaterLines() []Line {
-	h := m.job.HotWater
-	by := h.By
-	if by == "" || by == "none" {
-		l := Line{ID: "hot-water.by", Label: "Hot water", Value: "none",
-			Why:     "The boiler makes no hot water; nothing may interrupt the heating.",
-			TooHigh: "Set to a tank that is not there, the boiler runs hot for nothing and shows a sensor fault."}
-		if by == "" {
-			l.Why = "The survey does not say how hot water is made; taken as not by this boiler."
-		}
-		l.Working = practice("Hot-water arrangement", "as surveyed")
-		return []Line{l}
-	}
-	why := map[string]string{
-		"tank with own pump":        "The tank has its own pump; priority decides whether heating goes on.",
-		"tank with three-way valve": "A valve gives the tank all the water while it charges; heating waits.",
-		"combi":                     "Heated as it flows; the heating waits while a tap is open.",
-	}[by]
-	first := Line{ID: "hot-water.by", Label: "Hot water", Value: by, Why: why,
-		TooLow:  "The wrong arrangement leaves the tank cold or drives boiler-hot water into the heating circuits.",
-		Working: practice("Hot-water arrangement", "as surveyed: "+by)}
-	set := h.Setpoint.Or(units.Celsius(60))
-	second := Line{ID: "hot-water.setpoint", Label: "Hot-water temperature", TooHigh: "Scalding at the tap, more lime and more standing loss.",
-		TooLow: "Bacteria grow in stored water between about 68 and 122 °F (20 and 50 °C)."}
-	if by == "combi" {
-		set = h.Setpoint.Or(units.Celsius(49))
-		second.Why = "Nothing is stored: no hotter than the hand wants."
-		second.TooLow = "Lukewarm showers at full flow in winter."
-	} else {
-		second.Why = "Stored hot against legionella; a mixing valve brings it to 120 °F (49 °C) or less for the taps."
-	}
-	m.temperature(&second, m.control.step.Nearest(set.Value))
-	second.Caution = "Scald: 140 °F (60 °C) burns in under 5 s, a child sooner. Listed mixing valve; local code first."
-	if by != "combi" && h.Mixing != "yes" {
-		m.findings = append(m.findings, Finding{Severity: "stop",
-			Text:  "The tank is to be kept at " + m.say(set.Value) + " and the survey shows no mixing valve at its outlet: the taps would scald.",
-			Cures: []string{"fit a listed mixing valve at the tank's outlet and set it to 120 °F (49 °C) or less, as local code says"}})
-	}
-	second.Working = []working.Step{{Name: "Storage temperature", Formula: "store ≥ 60 °C, deliver ≤ 49 °C through a mixing valve",
-		Inputs: []working.Input{{Symbol: "t", Meaning: "temperature", Value: set.Value, Known: string(set.How())}},
-		Range:  "dwellings", Source: "ASHRAE Guideline 12-2000 §4.1.6 as quoted; scald times: a US state public-health page, after Moritz and Henriques 1947"}}
-	return []Line{first, second}
 }
 
 // curveLines are the heart of the sheet: one circuit's curve in the control's shape.

@@ -29,6 +29,8 @@ type model struct {
 	rooms    []room
 	circuits []circuit
 	findings []Finding
+	fill     fluid.Mixture
+	streams  streams             // between boiler and circuits, once the circuits are solved
 	outdoor  []units.Temperature // of the curves, from the design day to the heating limit
 	hours    []units.Time        // of the year near each
 	// Bands of the house's figures, from the sample.
@@ -72,6 +74,9 @@ func newModel(j *job.Job, sys units.System) (*model, error) {
 	var err error
 	if m.spread, err = weather.NewSpread(m.design, m.annual); err != nil {
 		return nil, fmt.Errorf("site: %w", err)
+	}
+	if err := m.readFill(); err != nil {
+		return nil, err
 	}
 	if err := m.readHouse(); err != nil {
 		return nil, err
@@ -349,7 +354,7 @@ func (m *model) commonSetpoint(c *circuit) units.Temperature {
 // flows gives the circuit its flow and shares it: by load among rooms in parallel, by
 // output among the emitters of a room.
 func (m *model) flows(c *circuit) error {
-	water := fluid.Water()
+	water := m.fluid()
 	middle := units.Celsius(60)
 	if c.family == "floor" {
 		middle = units.Celsius(40)

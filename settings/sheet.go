@@ -28,6 +28,8 @@ type Sheet struct {
 	Expected       []Expected    // expected readings, from design to mild, one per circuit and outdoor temperature
 	Boiler         BoilerSeason  // what the boiler does over a heating season
 	Flows          []FlowPoint   // temperatures and flows through the boiler room, by outdoor temperature
+	Sensors        []SensorTable // tables of the job's sensors, to print
+	Plant          Plant         // what stands in the boiler room
 	Figures        []Figure      // what else can be asked for its working: loads, needs, returns
 }
 
@@ -171,7 +173,7 @@ type Expected struct {
 	Supply     units.Temperature
 	Return     units.Temperature
 	Heat       units.Power
-	Condensing bool
+	Condensing bool // the boiler, with the returns of all circuits mixed
 }
 
 // BoilerSeason is what the boiler does from autumn to spring under the settings.
@@ -194,8 +196,8 @@ type BoilerSeason struct {
 // BoilerPoint is the boiler at one outdoor temperature.
 type BoilerPoint struct {
 	Outdoor    units.Temperature
-	Supply     units.Temperature // that the hottest circuit asks for
-	Return     units.Temperature // of all circuits mixed
+	Supply     units.Temperature // leaving the boiler
+	Return     units.Temperature // coming back to it, with what a separator sends straight back
 	Load       units.Power
 	Efficiency units.Fraction
 	Run, Rest  units.Time // of one cycle; both 0 if the burner runs through
@@ -220,4 +222,44 @@ type FlowCircuit struct {
 	Return units.Temperature
 	Flow   units.Flow
 	Hot    units.Fraction // share of hot water through a mixing valve; 1 for a direct circuit
+}
+
+// SensorTable is the table of one sensor at round steps of the reader's thermometer.
+type SensorTable struct {
+	Name string
+	Kind string // "Pt1000", "thermistor 10 kΩ at 25 °C, B 3977", "table of 5 points"
+	Rows []SensorRow
+}
+
+// SensorRow is what a sensor reads at a temperature. A sound one lies between Low and High.
+type SensorRow struct {
+	At         units.Temperature
+	Resistance units.ElectricResistance
+	Low, High  units.ElectricResistance
+}
+
+// Plant is the boiler room as surveyed, in the words of the survey. An empty word was
+// not surveyed.
+type Plant struct {
+	BoilerKind        string // "condensing", "non-condensing"
+	Separator         string // "none", "low-loss header", "closely spaced tees", "two-pipe buffer" and so on
+	SeparatorSensor   string // where its sensor is connected: "none", "at the boiler", "on a module"
+	HotWater          string // "tank with own pump", "tank with three-way valve", "combi", "none"
+	TankVolume        units.Volume
+	TankSetpoint      units.Temperature // wanted in the tank, or at a combi's outlet
+	MixingValveAtTank bool
+	Loop              bool   // a hot water circulation loop
+	Vessel            bool   // whether an expansion vessel was surveyed
+	Relief            bool   // whether a relief valve was surveyed
+	OutdoorSensor     string // "yes", "no", "planned"
+	OutdoorPlace      string
+	Circuits          []PlantCircuit
+}
+
+// PlantCircuit is one circuit in the boiler room.
+type PlantCircuit struct {
+	Name     string
+	Kind     string // "direct" or "mixed"
+	Family   string // of the emitters that carry most: "fin-tube", "cast iron", "radiators", "towel rail", "floor", "fan coil"
+	PumpMode string // how its pump runs; empty if its pump was not surveyed
 }

@@ -76,6 +76,10 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		m.bands(s, solved, o)
 	}
 	m.hungriest(s)
+	if err = m.couple(solved); err != nil {
+		return nil, err
+	}
+	s.Flows = m.flowPoints()
 	var b burner
 	if s.Boiler, b, err = m.boilerSeason(solved); err != nil {
 		return nil, err
@@ -85,9 +89,23 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		s.CondensesBelow = s.Boiler.DewPoint
 	}
 	for i := range s.Expected {
-		s.Expected[i].Condensing = s.Expected[i].Return < s.CondensesBelow
+		for _, p := range s.Boiler.Points {
+			if p.Outdoor == s.Expected[i].Outdoor {
+				s.Expected[i].Condensing = p.Return < s.CondensesBelow
+			}
+		}
 	}
+	s.Plant = m.plant()
 	s.Sections = m.sections(s, solved, b)
+	if err := m.addFlows(s, solved, b); err != nil {
+		return nil, err
+	}
+	if err := m.addSystemWater(s, solved); err != nil {
+		return nil, err
+	}
+	if err := m.addSensors(s); err != nil {
+		return nil, err
+	}
 	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()

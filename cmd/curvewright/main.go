@@ -19,6 +19,8 @@ type commands struct {
 	Settings settingsCommand `cmd:"" help:"Work out the settings of a job."`
 	Check    checkCommand    `cmd:"" help:"Check a job document and list all its faults."`
 	Why      whyCommand      `cmd:"" help:"Show the working of one line of the settings sheet."`
+	Sensor   sensorCommand   `cmd:"" help:"Print the tables of the job's sensors, or judge what one reads."`
+	Drawing  drawingCommand  `cmd:"" help:"Draw the boiler room with its flows and temperatures."`
 	Proof    proofCommand    `cmd:"" help:"Check the engine against published values, here and now."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of the job document."`
 	Serve    serveCommand    `cmd:"" help:"Open the page in a browser on this machine."`
@@ -43,6 +45,7 @@ func run(args []string, out, errs io.Writer) (status int) {
 	var c commands
 	parser, err := kong.New(&c, kong.Name("curvewright"),
 		kong.Description("From the survey of a house to the settings of its heating control, with reasons."),
+		kong.WithHyphenPrefixedParameters(true), // --at "-3 °F"
 		kong.Writers(out, errs), kong.UsageOnError(), kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
 		kong.Exit(func(code int) { panic(exit(code)) }))
 	if err != nil {

@@ -26,6 +26,7 @@ var floors = map[string]int{
 	"curve":           3,
 	"job":             3,
 	"settings":        4,
+	"year":            4,
 	"proof":           5,
 	"report":          5,
 	"web":             6,

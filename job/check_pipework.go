@@ -1,0 +1,117 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"curvewright/pipework"
+	"curvewright/units"
+)
+
+// Do pipes, pump, valve and floor loops of a circuit make sense, and the flow of the
+// boiler's own pump?
+
+// tubes are the kinds of tube of the document in the words of package pipework.
+var tubes = map[string]pipework.Standard{
+	"copper K": pipework.CopperK, "copper L": pipework.CopperL, "copper M": pipework.CopperM, "copper EN 1057": pipework.CopperMetric,
+	"pex ASTM F876": pipework.PEX, "pex ISO 15875": pipework.PEXMetric, "pe-rt": pipework.PERT, "multilayer": pipework.Multilayer,
+	"steel schedule 40": pipework.SteelSchedule40, "steel EN 10255": pipework.SteelMetric,
+}
+
+// Pipe finds the tube of a run in the tables of its kind.
+//
+// Units: lengths in m.
+// Range: the sizes of pipework.Tables.
+// Source: as the table says.
+// Errors: an unknown kind or size; the message lists what there is.
+func (r PipeRun) Pipe() (pipework.Pipe, error) {
+	return pipework.Find(tubes[r.Tube], strings.TrimSuffix(strings.TrimSpace(r.Size), " in"))
+}
+
+// pipework judges what the water of a circuit runs through.
+func (c *checker) pipework(k Circuit, p *place) {
+	moving(c, k.Flow, p.at("flow"))
+	for i, r := range k.Pipes {
+		at := p.at("pipes").entry(i, "")
+		if _, err := r.Pipe(); err != nil {
+			accept := "a size of this kind of tube"
+			var refused *pipework.RangeError
+			if errors.As(err, &refused) {
+				accept = refused.Accept
+			}
+			c.fault(at.at("size"), r.Size, "is not a size of "+r.Tube, accept, "")
+		}
+		outside(c, r.Length, units.Length(0.05), units.Length(1000), at.at("length"), "is not a length of tube in a house")
+		outside(c, r.Extra, units.Pressure(1), units.Bar(2), at.at("extra"), "is not the drop of a part of a house's pipework")
+		outside(c, r.Share, 0.01, 1, at.at("share"), "is not the share of a run")
+		for _, n := range []struct {
+			name  string
+			count int
+		}{{"bends", r.Bends}, {"tees", r.Tees}, {"valves", r.Valves}} {
+			if n.count > 200 {
+				c.fault(at.at(n.name), fmt.Sprint(n.count), "is more than one run has", "0 to 200", "")
+			}
+		}
+	}
+	c.only(k.Valve.Set, k.Kind == "mixed", p.at("valve"), "kind: mixed")
+	outside(c, k.Valve, units.Kv(0.1), units.Kv(200), p.at("valve"), "is not the flow coefficient of a mixing valve in a house")
+	if k.Pump != nil {
+		c.pump(*k.Pump, p.at("pump").at("points"))
+	}
+}
+
+// moving asks for a flow that moves something.
+func moving(c *checker, flow Given[units.Flow], p *place) {
+	if flow.Set && flow.Value == 0 {
+		c.fault(p, flow.text(), "is not more than zero", accepted(&flow), "")
+	}
+}
+
+// pump judges the points of a pump's curve.
+func (c *checker) pump(k Pump, at *place) {
+	if n := len(k.Points); n != 0 && (n < 3 || n > 50) {
+		c.fault(at, fmt.Sprintf("%d points", n), "are not enough for a curve, or too many", "3 to 50 points, the first at no flow", "")
+		return
+	}
+	for i, q := range k.Points {
+		p := at.entry(i, "")
+		outside(c, q.Flow, 0, units.LitresPerMinute(2000), p.at("flow"), "is not the flow of a house's pump")
+		outside(c, q.Head, 0, units.Bar(3), p.at("head"), "is not the head of a house's pump")
+		if i == 0 {
+			if q.Flow.Value > 0 {
+				c.fault(p.at("flow"), q.Flow.text(), "is not where a pump curve begins", "no flow, and the head there", "")
+			}
+			if q.Head.Value <= 0 {
+				c.fault(p.at("head"), q.Head.text(), "is no head to begin with", "more than zero", "")
+			}
+			continue
+		}
+		before := k.Points[i-1]
+		if q.Flow.Value <= before.Flow.Value {
+			c.fault(p.at("flow"), q.Flow.text(), "is not more than at the point before", "more than "+before.Flow.text(), "")
+		}
+		if q.Head.Value > before.Head.Value {
+			c.fault(p.at("head"), q.Head.text(), "is more than at the point before", "up to "+before.Head.text(), "a pump's head falls as its flow rises")
+		}
+	}
+}
+
+// floorLoops judges the loops of a heated floor.
+func (c *checker) floorLoops(f Floor, p *place) {
+	if f.Loops > 60 {
+		c.fault(p.at("loops"), fmt.Sprint(f.Loops), "is more loops than one floor has", "1 to 60", "")
+	}
+	outside(c, f.LoopLength, 5, 300, p.at("loop_length"), "is not the length of a floor loop")
+}
+
+// separator judges what stands between boiler and circuits.
+func (c *checker) separator() {
+	s, at := c.job.Separator, top("separator")
+	separated := s.Kind != "" && s.Kind != "none"
+	if !separated && s.Sensor != "" && s.Sensor != "none" {
+		c.fault(at.at("sensor"), s.Sensor, "is a sensor without a separator", "none", "say which kind of separator there is")
+	}
+	c.only(s.Flow.Set, separated, at.at("boiler_flow"), "a kind of separator")
+	outside(c, s.Flow, units.LitresPerMinute(0.5), units.LitresPerMinute(2000), at.at("boiler_flow"), "is not the flow of a house's boiler pump")
+}

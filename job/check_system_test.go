@@ -1,0 +1,86 @@
+package job
+
+import (
+	"errors"
+	"strings"
+	"testing"
+)
+
+// A closed system and sensors as they stand in a survey.
+const inOrder = small + `system: {content: 40 gal, height: 20 ft, vessel: 4.4 gal, precharge: 0 psi, relief: 30 psi, hardness: 0 gpg, boiler_water: 1 gal,
+  aluminium: yes, antifreeze: propylene glycol, antifreeze_share: 30 %, frost_target: -6 °F}
+frost: {glycol: yes}
+sensors:
+  - {name: outdoor, type: thermistor, r25: 10 kΩ, b: 3977, reads: 0 Ω, beside: -3 °F}
+  - {name: supply, type: Pt1000}
+  - name: tank
+    type: table
+    points: [{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]
+    reads: 10 kΩ
+    beside: 25 °C
+`
+
+func TestSystemAndSensorsAreChecked(t *testing.T) {
+	j, err := Read([]byte(inOrder))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(j.Sensors) != 3 || !j.Sensors[0].Beside.Set || !j.System.Precharge.Set {
+		t.Fatalf("%+v", j.Sensors)
+	}
+	for _, c := range []struct{ name, old, new, path, words string }{
+		{"a thimble of water", "content: 40 gal", "content: 1 gal", "system.content", "not the water of a house|1.32"},
+		{"a lake", "content: 40 gal", "content: 40000 gal", "system.content", "not the water of a house"},
+		{"a cellar without bottom", "height: 20 ft", "height: 200 ft", "system.height", "148 ft"},
+		{"no vessel", "vessel: 4.4 gal", "vessel: 0 gal", "system.vessel", "not more than zero"},
+		{"a vessel like a house", "vessel: 4.4 gal", "vessel: 4400 gal", "system.vessel", "expansion vessel"},
+		{"a precharge above the relief valve", "precharge: 0 psi", "precharge: 31 psi", "system.precharge", "not below the relief valve|30.0 psi"},
+		{"a precharge like a tyre of a lorry", "precharge: 0 psi, relief: 30 psi", "precharge: 200 psi", "system.precharge", "precharge of an expansion vessel"},
+		{"a relief valve for steam", "relief: 30 psi", "relief: 15 psi", "system.relief", "21.8 psi"},
+		{"a relief valve of a boiler ship", "relief: 30 psi", "relief: 300 psi", "system.relief", "145.0 psi"},
+		{"water like rock", "hardness: 0 gpg", "hardness: 200 gpg", "system.hardness", "hardness of tap water"},
+		{"a boiler that holds all", "boiler_water: 1 gal", "boiler_water: 40 gal", "system.boiler_water", "less than 40 gal"},
+		{"too much antifreeze", "antifreeze_share: 30 %", "antifreeze_share: 80 %", "system.antifreeze_share", "57%"},
+		{"no antifreeze with a share", "antifreeze: propylene glycol", "antifreeze: none", "system.antifreeze_share", "only with antifreeze"},
+		{"none, yet glycol", "antifreeze: propylene glycol, antifreeze_share: 30 %", "antifreeze: none", "system.antifreeze", "contradicts"},
+		{"glycol, yet no glycol", "glycol: yes", "glycol: no", "system.antifreeze", "contradicts"},
+		{"frost on the moon", "frost_target: -6 °F", "frost_target: -80 °F", "system.frost_target", "-54"},
+		{"frost in summer", "frost_target: -6 °F", "frost_target: 50 °F", "system.frost_target", "32 °F"},
+		{"a word for aluminium", "aluminium: yes", "aluminium: maybe", "system.aluminium", "yes, no"},
+		{"a thermistor without B", ", b: 3977", "", "sensors[0].b", "missing|type: table"},
+		{"a thermistor without resistance", "r25: 10 kΩ, ", "", "sensors[0].r25", "missing|25 °C"},
+		{"a B of nothing", "b: 3977", "b: 39", "sensors[0].b", "1,500"},
+		{"an r25 of nothing", "r25: 10 kΩ", "r25: 1 Ω", "sensors[0].r25", "10"},
+		{"half a reading", ", beside: -3 °F", "", "sensors[0]", "half of a reading"},
+		{"the other half", "reads: 0 Ω, ", "", "sensors[0]", "half of a reading"},
+		{"a thermometer in the fire", "beside: -3 °F", "beside: 900 °F", "sensors[0].beside", "302"},
+		{"a platinum sensor with a B", "type: Pt1000", "type: Pt1000, b: 3000", "sensors[1].b", "only with type: thermistor"},
+		{"sensors of one name", "name: supply", "name: Outdoor", "sensors[1].name", "another"},
+		{"a table of one row", "[{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]", "[{at: 0 °C, resistance: 32 kΩ}]", "sensors[2].points", "2 to 1000"},
+		{"a table that turns back", "resistance: 10 kΩ}]", "resistance: 50 kΩ}]", "sensors[2].points[2].resistance", "turns back"},
+		{"a temperature twice", "{at: 25 °C, ", "{at: 50 °C, ", "sensors[2].points[2].at", "twice"},
+		{"a row of nothing", "resistance: 32 kΩ", "resistance: 0 Ω", "sensors[2].points[0].resistance", "not more than zero"},
+		{"beyond the table", "beside: 25 °C", "beside: 60 °C", "sensors[2].beside", "32 °F"},
+		{"a table that is none", "type: table", "type: Pt100", "sensors[2].points", "only with type: table"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			if !strings.Contains(inOrder, c.old) {
+				t.Fatalf("no %q in the document", c.old)
+			}
+			j, err := Read([]byte(strings.Replace(inOrder, c.old, c.new, 1)))
+			var faults *Faults
+			if j != nil || !errors.As(err, &faults) {
+				t.Fatalf("read, with %v", err)
+			}
+			if got := strings.TrimSpace(faults.List[0].Path); got != c.path {
+				t.Errorf("path %q, want %q: %v", got, c.path, err)
+			}
+			said := strings.ReplaceAll(strings.ReplaceAll(err.Error(), "\u00a0", " "), "−", "-")
+			for _, w := range strings.Split(c.words, "|") {
+				if !strings.Contains(said, w) {
+					t.Errorf("says %q, want %q in it", said, w)
+				}
+			}
+		})
+	}
+}
