@@ -103,6 +103,8 @@ func parse(into any, text string) error {
 		return parseQuantity(q, units.Parse, text)
 	case *units.FlowCoefficient:
 		return parseQuantity(q, units.Parse, text)
+	case *units.HeatingValue:
+		return parseQuantity(q, units.Parse, text)
 	case *units.Hardness:
 		return parseQuantity(q, units.Parse, text)
 	case *units.ElectricResistance:
@@ -162,6 +164,8 @@ func exact(value any) string {
 	case units.Pressure:
 		return units.Exact(q)
 	case units.FlowCoefficient:
+		return units.Exact(q)
+	case units.HeatingValue:
 		return units.Exact(q)
 	case units.Hardness:
 		return units.Exact(q)

@@ -249,11 +249,13 @@ type Boiler struct {
 	MaxSupply Given[units.Temperature] `yaml:"max_supply" doc:"highest supply temperature that can be set"`
 	MinSupply Given[units.Temperature] `yaml:"min_supply" doc:"lowest supply temperature that can be set"`
 
-	Water        Given[units.Volume]     `yaml:"water" doc:"water that warms and cools with the burner: boiler, pipes and emitters always in flow, buffer"`
-	Differential Given[units.Difference] `yaml:"differential" doc:"between the burner's stop and its next start; 5 K if left out"`
-	LeastRun     Given[units.Time]       `yaml:"least_run" doc:"shortest run wanted of the burner; 10 min if left out"`
-	ExcessAir    Given[units.Fraction]   `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out"`
-	Rated        []RatedPoint            `yaml:"rated" doc:"efficiencies that the maker declares, to calibrate the boiler"`
+	Water        Given[units.Volume]       `yaml:"water" doc:"water that warms and cools with the burner: boiler, pipes and emitters always in flow, buffer"`
+	Differential Given[units.Difference]   `yaml:"differential" doc:"between the burner's stop and its next start; 5 K if left out"`
+	LeastRun     Given[units.Time]         `yaml:"least_run" doc:"shortest run wanted of the burner; 10 min if left out"`
+	ExcessAir    Given[units.Fraction]     `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out"`
+	MeterDial    Given[units.Volume]       `yaml:"meter_dial" doc:"gas for one turn of the meter's watched dial; 1 ft³ or 0.01 m³ if left out"`
+	HeatingValue Given[units.HeatingValue] `yaml:"heating_value" doc:"gross heat in a volume of the gas, from the bill; of a usual gas if left out"`
+	Rated        []RatedPoint              `yaml:"rated" doc:"efficiencies that the maker declares, to calibrate the boiler"`
 }
 
 // RatedPoint is one efficiency of a boiler's data sheet.

@@ -15,7 +15,7 @@ import (
 // This file writes the sheet in the order in which a person meets the questions at a
 // control. Each function is one heading.
 
-func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
+func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) ([]Section, error) {
 	out := []Section{
 		{Title: "Clock and units", Lines: m.clockLines()},
 		{Title: "Circuits", Lines: m.circuitLines()},
@@ -30,6 +30,10 @@ func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 		}
 		out = append(out, Section{Title: title, Lines: m.curveLines(&m.circuits[i], solved[i])})
 	}
+	burner, err := m.burnerFacts(&s.Boiler, b)
+	if err != nil {
+		return nil, err
+	}
 	frost, holds := m.frostLines()
 	out = append(out,
 		Section{Title: "Warm weather", Lines: m.cutOffLines(solved)},
@@ -38,7 +42,7 @@ func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 		Section{Title: "Boiler", Lines: append(m.boilerLines(s), m.burnerLines(&s.Boiler, b)...)},
 	)
 	for _, beside := range []Section{
-		{Title: "Boiler over the season", Lines: m.condensingLines(&s.Boiler, b)},
+		{Title: "Burner", Lines: burner},
 		{Title: "If the heat fails", Lines: holds},
 		{Title: "Hot water delivery", Lines: delivery},
 	} {
@@ -47,7 +51,7 @@ func (m *model) sections(s *Sheet, solved []solvedCircuit, b burner) []Section {
 			out = append(out, beside)
 		}
 	}
-	return out
+	return out, nil
 }
 
 // temperature writes a temperature as the control shows it, and the same in the

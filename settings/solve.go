@@ -96,7 +96,9 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 		}
 	}
 	s.Plant = m.plant()
-	s.Sections = m.sections(s, solved, b)
+	if s.Sections, err = m.sections(s, solved, b); err != nil {
+		return nil, err
+	}
 	if err := m.addFlows(s, solved, b); err != nil {
 		return nil, err
 	}

@@ -1,0 +1,163 @@
+package settings
+
+import (
+	"fmt"
+
+	"curvewright/boiler"
+	"curvewright/units"
+	"curvewright/working"
+)
+
+// What belongs beside the burner: what an analyser and the gas meter should show, what
+// the altitude takes, and how cool the return of a boiler may be that must stay dry.
+
+// burnerFacts are the lines of the burner in the boiler room.
+func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
+	lines := m.condensingLines(s, b)
+	if m.job.Boiler.Fuel != "" {
+		lines = append(lines, m.flueLine(b))
+	}
+	if m.job.Boiler.Kind == "non-condensing" {
+		l, err := m.returnLine(s, b)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, l)
+	}
+	if m.job.Boiler.Output.Set && m.job.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() {
+		l, err := m.meterLine(s, b)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, l)
+	}
+	return m.altitudeLine(lines, s), nil
+}
+
+func (m *model) flueLine(b burner) Line {
+	return Line{ID: "flue-gas", Label: "Flue gas, dry", Value: fmt.Sprintf("%.1f %% CO2, %.1f %% O2", 100*float64(b.gas.CO2Dry), 100*float64(b.gas.O2Dry)),
+		Why:     fmt.Sprintf("At %s excess air; the maker's figures for this burner come first.", m.say(b.excess.Value)),
+		TooHigh: "Too little air: carbon monoxide and soot.", TooLow: "Too much air: a lower dew point, less condensing, more loss.",
+		Caution: "Carbon monoxide kills without a smell. Combustion is set only by a licensed person with a calibrated analyser.",
+		Working: []working.Step{{Name: "Flue gas at this excess air", Formula: "CO2 = C / dry gas; O2 = 0.2095 · e · air demand / dry gas",
+			Inputs: []working.Input{
+				{Symbol: "e", Meaning: "excess air", Value: b.excess.Value, Known: string(b.excess.How())},
+				{Symbol: "air", Meaning: "air demand, volumes for one of fuel", Value: b.gas.AirDemand},
+				{Symbol: "O2", Meaning: "dry", Value: b.gas.O2Dry},
+			},
+			Result: working.Input{Symbol: "CO2", Meaning: "dry", Value: b.gas.CO2Dry},
+			Range:  b.gas.Fuel.Name + ", complete combustion", Source: "element balance; " + b.gas.Fuel.Source}}}
+}
+
+// returnLine says how cool the return may be, and reports a season that is cooler.
+func (m *model) returnLine(s *BoilerSeason, b burner) (Line, error) {
+	least, err := b.gas.LeastReturn(boiler.UsualMargin)
+	if err != nil {
+		return Line{}, fmt.Errorf("boiler: %w", err)
+	}
+	l := Line{ID: "least-return", Label: "Least return at the boiler", Value: m.control.step.Text(m.control.step.Up(least)),
+		Why:     "Ten to fifteen minutes after a start; below it water condenses in a boiler that must stay dry.",
+		TooHigh: "Needless loss up the flue.", TooLow: "Rust and soot under the flue collar, carbon monoxide.",
+		Caution: "The maker's least return temperature outranks this figure; the vent must suit the flue gas.",
+		Working: []working.Step{{Name: "Least return of a boiler that must not condense", Formula: "t_r = dew point + margin",
+			Inputs: []working.Input{
+				{Symbol: "t_dew", Meaning: "dew point of the flue gas", Value: s.DewPoint},
+				{Symbol: "margin", Meaning: "above it", Value: boiler.UsualMargin},
+			},
+			Result: working.Input{Symbol: "t_r", Meaning: "least return", Value: least},
+			Range:  b.gas.Fuel.Name, Source: "dew point: IAPWS R7-97(2012) region 4; margin common practice"}}}
+	coolest := s.Points[0]
+	for _, p := range s.Points {
+		if p.Return < coolest.Return {
+			coolest = p
+		}
+	}
+	verdict, err := boiler.ProtectsReturn(coolest.Return, least, units.Hours(1))
+	if err != nil {
+		return Line{}, fmt.Errorf("boiler: %w", err)
+	}
+	if !verdict.Good {
+		m.findings = append(m.findings, Finding{Severity: "stop", Text: fmt.Sprintf(
+			"The boiler must stay dry and its return falls to %s at %s outdoors; it should not be below %s.",
+			m.say(coolest.Return), m.say(coolest.Outdoor), m.say(least)),
+			Cures:   []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "reset the circuits by mixing behind the boiler, and keep the boiler itself at 140 °F (60 °C) or more"},
+			Working: l.Working})
+	}
+	return l, nil
+}
+
+// meterLine is the time that the meter's dial should take at full fire.
+func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
+	base, usual, name := boiler.BaseMetric, units.Volume(0.01), "0.01 m³"
+	if m.sys == units.US {
+		base, usual, name = boiler.BaseUS, units.CubicFeet(1), "1 ft³"
+	}
+	dial := m.job.Boiler.MeterDial.Or(usual)
+	if m.job.Boiler.MeterDial.Set {
+		name = m.say(dial.Value)
+	}
+	meter := boiler.WatchedMeter(dial.Value, base)
+	air, err := boiler.AirPressure(m.job.Site.Elevation.Value)
+	if err != nil {
+		return Line{}, fmt.Errorf("site › elevation: %w", err)
+	}
+	meter.Air = air
+	gross, _, err := b.gas.Fuel.HeatingValue(base)
+	if err != nil {
+		return Line{}, fmt.Errorf("boiler: %w", err)
+	}
+	value := m.job.Boiler.HeatingValue.Or(gross)
+	efficiency, err := b.model.Efficiency(s.Points[0].Return, 1, boiler.Gross)
+	if err != nil {
+		return Line{}, fmt.Errorf("boiler: %w", err)
+	}
+	input := m.job.Boiler.Output.Value / units.Power(max(efficiency, 0.5))
+	turn, err := meter.RevolutionTime(input, value.Value)
+	if err != nil {
+		return Line{}, fmt.Errorf("boiler: %w", err)
+	}
+	return Line{ID: "meter", Label: "Gas meter at full fire", Value: fmt.Sprintf("%.0f s for %s", float64(turn), name),
+		Why:     fmt.Sprintf("Full output of %s takes about %s of gas. Hold the burner at full fire and time the dial.", m.say(m.job.Boiler.Output.Value), m.say(input)),
+		TooHigh: "More seconds: the burner fires less than it should.", TooLow: "Fewer seconds: it is overfired; stop and call a licensed person.",
+		Caution: "Every other gas appliance off, pilot flames too. Gas pressure is for a licensed person; the rating plate comes first.",
+		Working: []working.Step{{Name: "Time of a turn of the dial", Formula: "t = V · correction · H / Q, Q = output/η",
+			Inputs: []working.Input{
+				{Symbol: "V", Meaning: "gas for a turn", Value: dial.Value, Known: string(dial.How())},
+				{Symbol: "H", Meaning: "gross heat in the gas", Value: value.Value, Known: string(value.How())},
+				{Symbol: "Q", Meaning: "gross heat into the burner", Value: input},
+				{Symbol: "η", Meaning: "at full fire and the design day's return", Value: efficiency},
+			},
+			Result: working.Input{Symbol: "t", Meaning: "time", Value: turn},
+			Range:  "a meter without compensation at the usual house pressure", Source: "definition; pressure correction by the ideal gas law"}}}, nil
+}
+
+// altitudeLine adds what the altitude leaves of an atmospheric burner, where it takes
+// anything.
+func (m *model) altitudeLine(lines []Line, s *BoilerSeason) []Line {
+	elevation := m.job.Site.Elevation
+	if !elevation.Set || elevation.Value <= units.Feet(2000) {
+		return lines
+	}
+	l := Line{ID: "altitude", Label: "Output at this altitude", Why: "Only the maker's figures count this high.",
+		Value: "ask the maker", Caution: "Fan-assisted and modulating burners follow their maker's own table, which outranks any rule; so does the local authority."}
+	step := working.Step{Name: "What the altitude leaves of an atmospheric burner", Formula: "1 − 0.04 · h/1000 ft, counted from sea level, above 2000 ft",
+		Inputs: []working.Input{{Symbol: "h", Meaning: "altitude", Value: elevation.Value, Known: string(elevation.How())}},
+		Result: working.Input{Symbol: "h", Meaning: "altitude", Value: elevation.Value},
+		Range:  "to 10,000 ft; burners without a maker's figure", Source: "NFPA 54/ANSI Z223.1 as quoted"}
+	if remains, err := boiler.AltitudeUS.Remains(elevation.Value); err == nil {
+		l.Value = m.say(remains) + " of the rating"
+		l.Why = "The trade's rule for atmospheric burners; the thin air also lowers the dew point, which is counted."
+		step.Result = working.Input{Symbol: "f", Meaning: "remains of the rated input", Value: remains}
+		if top := m.job.Boiler.Output; top.Set {
+			left := units.Power(float64(top.Value) * float64(remains))
+			l.Also = m.say(left)
+			if left < units.Power(float64(s.Points[0].Load)) {
+				m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+					"At this altitude an atmospheric burner keeps about %s of its %s, less than the design day's %s.", m.say(left), m.say(top.Value), m.say(s.Points[0].Load)),
+					Cures: []string{"the maker's own altitude table", "check the load: paper loads are mostly too high"}})
+			}
+		}
+	}
+	l.Working = []working.Step{step}
+	return append(lines, l)
+}
