@@ -24,7 +24,7 @@ type model struct {
 	control  control
 	design   units.Temperature
 	annual   units.Temperature
-	spread   weather.Spread
+	year     Hours
 	house    house
 	rooms    []room
 	circuits []circuit
@@ -72,7 +72,7 @@ func newModel(j *job.Job, sys units.System) (*model, error) {
 	m := &model{job: j, sys: sys, control: readControl(j.Control, sys), design: j.Site.DesignOutdoor.Value}
 	m.annual = j.Site.AnnualMean.Or(weather.EstimateAnnualMean(m.design)).Value
 	var err error
-	if m.spread, err = weather.NewSpread(m.design, m.annual); err != nil {
+	if m.year, err = weather.NewSpread(m.design, m.annual); err != nil {
 		return nil, fmt.Errorf("site: %w", err)
 	}
 	if err := m.readFill(); err != nil {

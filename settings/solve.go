@@ -15,6 +15,12 @@ type Options struct {
 	System  units.System // of the sentences
 	Samples int          // of the survey's uncertainty; 0 leaves the bands out
 	Seed    uint64       // of the sampling
+	Hours   Hours        // of the place's own year; nil takes a made-up one
+}
+
+// Hours is a year's outdoor temperatures: *weather.Year and weather.Spread are such.
+type Hours interface {
+	HoursBetween(from, to units.Temperature) units.Time
 }
 
 // DefaultOptions are those of the command line and of the page: the job's own units
@@ -57,6 +63,9 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 	}
 	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
 		Scale: m.control.scale, Design: m.design}
+	if o.Hours != nil {
+		m.year = o.Hours
+	}
 	s.Load = m.loadSummary()
 	cutOff := m.cutOff()
 	m.outdoor = m.outdoors(cutOff)
@@ -200,7 +209,7 @@ func (m *model) hoursNear(outdoors []units.Temperature, k int) units.Time {
 	if k > 0 {
 		from = (outdoors[k-1] + outdoors[k]) / 2
 	}
-	return m.spread.HoursBetween(from, to)
+	return m.year.HoursBetween(from, to)
 }
 
 // chooseLimits picks the minimum and maximum supply to set. The maximum leaves room

@@ -10,6 +10,7 @@ import (
 	"curvewright/fluid"
 	"curvewright/job"
 	"curvewright/pipework"
+	"curvewright/refuse"
 	"curvewright/units"
 	"curvewright/working"
 )
@@ -328,7 +329,7 @@ func (m *model) vesselTooSmall(v *vessel, top units.Pressure, full bool) {
 // says why.
 func (m *model) pressureLines(a antifreeze, solved []solvedCircuit) ([]Line, error) {
 	v, err := m.readVessel(a, solved)
-	var refused *pipework.RangeError
+	var refused *refuse.Error
 	switch {
 	case errors.As(err, &refused):
 		m.findings = append(m.findings, Finding{Severity: "stop", Text: fmt.Sprintf(

@@ -24,7 +24,7 @@ const drawingWidth = 760
 
 // Run writes the drawing. It says so where it had to take another weather.
 func (c drawingCommand) Run(p *program) error {
-	s, err := solve(c.File, c.Units, 0, 1)
+	s, err := solve(c.File, c.Units, 0, 1, nil)
 	if err != nil {
 		return err
 	}

@@ -14,6 +14,7 @@ import (
 	"curvewright/report"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/weather"
 )
 
 // Commands that read a job document: settings, check, why, schema.
@@ -27,6 +28,7 @@ type settingsCommand struct {
 	Samples int    `default:"500" help:"Samples of the survey's uncertainty; 0 leaves the bands out."`
 	Seed    uint64 `default:"1" help:"Seed of the sampling."`
 	Width   int    `default:"100" help:"Columns of the text."`
+	Weather string `placeholder:"FILE" help:"Weigh outdoor temperatures by the hours of this year (see curvewright weather); without it, by a made-up one."`
 }
 
 // most documents are a few kilobytes; this is the reader's own limit with room to
@@ -66,13 +68,13 @@ func readJob(name string) (*job.Job, error) {
 	return j, nil
 }
 
-func solve(name, system string, samples int, seed uint64) (*settings.Sheet, error) {
+func solve(name, system string, samples int, seed uint64, hours settings.Hours) (*settings.Sheet, error) {
 	j, err := readJob(name)
 	if err != nil {
 		return nil, err
 	}
 	o := settings.DefaultOptions(j)
-	o.Seed = seed
+	o.Seed, o.Hours = seed, hours
 	switch {
 	case samples < 0 || samples > 100000:
 		return nil, fmt.Errorf("--samples %d cannot be used; accepted: 0 to 100,000", samples)
@@ -94,7 +96,11 @@ func solve(name, system string, samples int, seed uint64) (*settings.Sheet, erro
 
 // Run writes the sheet. A file is written whole or not at all.
 func (c settingsCommand) Run(p *program) error {
-	s, err := solve(c.File, c.Units, c.Samples, c.Seed)
+	hours, err := c.hours()
+	if err != nil {
+		return err
+	}
+	s, err := solve(c.File, c.Units, c.Samples, c.Seed, hours)
 	if err != nil {
 		return err
 	}
@@ -122,6 +128,22 @@ func (c settingsCommand) Run(p *program) error {
 	}
 	_, err = fmt.Fprintln(p.out, "wrote", c.Output)
 	return err
+}
+
+// hours reads the place's own year, if one is given.
+func (c settingsCommand) hours() (settings.Hours, error) {
+	if c.Weather == "" {
+		return nil, nil
+	}
+	data, err := readWeather(c.Weather)
+	if err != nil {
+		return nil, err
+	}
+	y, err := weather.Parse(data, weather.Place{})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", c.Weather, err)
+	}
+	return y, nil
 }
 
 func (c settingsCommand) paper(s *settings.Sheet) report.Paper {
@@ -199,7 +221,7 @@ type whyCommand struct {
 
 // Run shows one line's working.
 func (c whyCommand) Run(p *program) error {
-	s, err := solve(c.File, c.Units, 500, 1)
+	s, err := solve(c.File, c.Units, 500, 1, nil)
 	if err != nil {
 		return err
 	}

@@ -55,10 +55,12 @@ func TestSettingsAreWhatWasAgreed(t *testing.T) {
 }
 
 func TestFormats(t *testing.T) {
-	status, out, _ := call("settings", examplePath("combi-slab"), "--format", "json", "--units", "us")
-	var sheet map[string]any
-	if err := json.Unmarshal([]byte(out), &sheet); status != 0 || err != nil {
-		t.Fatalf("json: status %d, %v", status, err)
+	for _, name := range exampleNames {
+		status, out, errs := call("settings", examplePath(name), "--format", "json", "--units", "us")
+		var sheet map[string]any
+		if err := json.Unmarshal([]byte(out), &sheet); status != 0 || err != nil {
+			t.Fatalf("%s: json: status %d, %v: %s", name, status, err, errs)
+		}
 	}
 	dir := t.TempDir()
 	for _, paper := range []string{"a4", "letter"} {
@@ -209,5 +211,25 @@ func TestServe(t *testing.T) {
 	stop()
 	if err := <-done; err != nil {
 		t.Errorf("it ended with %v", err)
+	}
+}
+
+// TestSettingsByARealYear: with the hours of a real cold place the sheet is another, and
+// a file that is no weather is refused.
+func TestSettingsByARealYear(t *testing.T) {
+	file := filepath.Join("..", "..", "..", "shared", "weather", "USA_MN_Duluth.727450_TMY3.epw.gz")
+	if _, err := os.Stat(file); err != nil {
+		t.Skip("no typical year beside the project: the settings weighed by one are left out")
+	}
+	status, real, errs := call("settings", examplePath("short-survey"), "--weather", file, "--format", "json")
+	if status != 0 {
+		t.Fatal(errs)
+	}
+	_, made, _ := call("settings", examplePath("short-survey"), "--format", "json")
+	if real == made {
+		t.Error("the hours of Duluth and the made-up ones give the same sheet")
+	}
+	if status, _, errs := call("settings", examplePath("short-survey"), "--weather", examplePath("short-survey")); status != 1 || !strings.Contains(errs, "short-survey.yaml") {
+		t.Errorf("a job as weather: status %d: %s", status, errs)
 	}
 }
