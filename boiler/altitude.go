@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -24,7 +25,7 @@ const (
 // Source: ICAO standard atmosphere (ISO 2533). The weather moves it by 3 %.
 // Errors: an altitude outside the range.
 func AirPressure(altitude units.Length) (units.Pressure, error) {
-	if err := within("altitude", altitude, lowestSite, highestSite); err != nil {
+	if err := refuse.Within("altitude", altitude, lowestSite, highestSite); err != nil {
 		return 0, err
 	}
 	return units.Pressure(101325 * math.Pow(1-2.25577e-5*float64(altitude), 5.2559)), nil
@@ -64,7 +65,7 @@ func (r AltitudeRule) Remains(altitude units.Length) (units.Fraction, error) {
 	default:
 		return 0, fmt.Errorf("altitude rule: %q given; accepted: %q, %q, %q", string(r), string(AltitudeUS), string(AltitudeUSTable), string(AltitudeCanada))
 	}
-	if err := within("altitude for the rule "+string(r), altitude, lowestSite, top*(1+1e-9)); err != nil {
+	if err := refuse.Within("altitude for the rule "+string(r), altitude, lowestSite, top*(1+1e-9)); err != nil {
 		return 0, fmt.Errorf("%w; beyond it only the maker's figures and the local authority decide", err)
 	}
 	const slack = 1e-9 // keeps a limit entered in feet on its own side

@@ -5,9 +5,11 @@ package boiler
 // below the dew point too.
 
 import (
+	"cmp"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -65,7 +67,7 @@ const (
 // memory; IAPWS R7-97(2012) region 4. In equilibrium: real gas leaves a little wetter.
 // Errors: no flue gas, a temperature outside the range.
 func (g FlueGas) Leaving(at units.Temperature) (Balance, error) {
-	if err := first(g.check(), within("flue-gas temperature", at, coolestGas, hottestGas)); err != nil {
+	if err := cmp.Or(g.check(), refuse.Within("flue-gas temperature", at, coolestGas, hottestGas)); err != nil {
 		return Balance{}, err
 	}
 	return g.leaving(at), nil
@@ -122,7 +124,7 @@ func (g FlueGas) vapourLeft(at units.Temperature) float64 {
 // Source: as [FlueGas.Leaving].
 // Errors: an input outside the range.
 func (b Balance) Condensate(input units.Power) (units.MassFlow, error) {
-	if err := within("firing rate (gross)", input, 0, mostPower); err != nil {
+	if err := refuse.Within("firing rate (gross)", input, 0, mostPower); err != nil {
 		return 0, err
 	}
 	return units.MassFlow(b.condensate * float64(input)), nil

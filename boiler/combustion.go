@@ -4,10 +4,12 @@ package boiler
 // water begin to condense?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -26,10 +28,10 @@ type Air struct {
 func CellarAir() Air { return Air{Temperature: units.Celsius(20), Humidity: 0.5} }
 
 func (a Air) check() error {
-	return first(
-		within("temperature of the combustion air", a.Temperature, coldestAir, warmestAir),
-		within("relative humidity of the combustion air", a.Humidity, 0, 1),
-		within("altitude", a.Altitude, lowestSite, highestSite),
+	return cmp.Or(
+		refuse.Within("temperature of the combustion air", a.Temperature, coldestAir, warmestAir),
+		refuse.Within("relative humidity of the combustion air", a.Humidity, 0, 1),
+		refuse.Within("altitude", a.Altitude, lowestSite, highestSite),
 	)
 }
 
@@ -95,9 +97,9 @@ func (g FlueGas) dry() float64 { return g.co2 + g.so2 + g.o2 + g.n2 }
 // there is carbon monoxide, and no balance tells how much.
 func (f Fuel) Burn(excess units.Fraction, air Air) (FlueGas, error) {
 	if excess < 0 {
-		return FlueGas{}, fmt.Errorf("excess air: %s given; with less than 0%% the fuel does not burn out and makes carbon monoxide; accepted: 0%% to 400%%", both(excess))
+		return FlueGas{}, fmt.Errorf("excess air: %s given; with less than 0%% the fuel does not burn out and makes carbon monoxide; accepted: 0%% to 400%%", refuse.Both(excess))
 	}
-	if err := first(f.check(), within("excess air", excess, 0, mostExcess), air.check()); err != nil {
+	if err := cmp.Or(f.check(), refuse.Within("excess air", excess, 0, mostExcess), air.check()); err != nil {
 		return FlueGas{}, err
 	}
 	pressure, err := AirPressure(air.Altitude)
@@ -140,13 +142,13 @@ func (f Fuel) Burn(excess units.Fraction, air Air) (FlueGas, error) {
 // Source: element balance, dry air with 20.95 % oxygen.
 // Errors: no fuel, a reading outside the range.
 func (f Fuel) ExcessFromOxygen(oxygen units.Fraction) (units.Fraction, error) {
-	if err := first(f.check(), within("oxygen in the flue gas", oxygen, 0, 0.2)); err != nil {
+	if err := cmp.Or(f.check(), refuse.Within("oxygen in the flue gas", oxygen, 0, 0.2)); err != nil {
 		return 0, err
 	}
 	o := float64(oxygen)
 	e := units.Fraction(o / (oxygenInAir - o) * f.dryGas() / f.airNeed())
 	if e > mostExcess {
-		return 0, fmt.Errorf("oxygen in the flue gas: %s is nearly plain air, more than 400%% excess; check the probe, its hose and the draught break", both(oxygen))
+		return 0, fmt.Errorf("oxygen in the flue gas: %s is nearly plain air, more than 400%% excess; check the probe, its hose and the draught break", refuse.Both(oxygen))
 	}
 	return e, nil
 }
@@ -169,15 +171,15 @@ func (f Fuel) ExcessFromCO2(reading units.Fraction) (units.Fraction, error) {
 	if top == 0 {
 		return 0, fmt.Errorf("carbon dioxide in the flue gas: %s makes none; measure the oxygen", f.Name)
 	}
-	if err := within("carbon dioxide in the flue gas", reading, 0.001, 0.25); err != nil {
+	if err := refuse.Within("carbon dioxide in the flue gas", reading, 0.001, 0.25); err != nil {
 		return 0, err
 	}
 	if reading > top*1.01 {
-		return 0, fmt.Errorf("carbon dioxide in the flue gas: %s given, but %s cannot make more than %s; check which fuel the analyser is set to and whether the burner is short of air", both(reading), f.Name, both(top))
+		return 0, fmt.Errorf("carbon dioxide in the flue gas: %s given, but %s cannot make more than %s; check which fuel the analyser is set to and whether the burner is short of air", refuse.Both(reading), f.Name, refuse.Both(top))
 	}
 	e := max(0, (top/reading-1)*units.Fraction(f.dryGas()/f.airNeed()))
 	if e > mostExcess {
-		return 0, fmt.Errorf("carbon dioxide in the flue gas: %s is nearly plain air, more than 400%% excess; check the probe, its hose and the draught break", both(reading))
+		return 0, fmt.Errorf("carbon dioxide in the flue gas: %s is nearly plain air, more than 400%% excess; check the probe, its hose and the draught break", refuse.Both(reading))
 	}
 	return e, nil
 }

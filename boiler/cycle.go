@@ -4,9 +4,11 @@ package boiler
 // how often does it start, and how much water would calm it?
 
 import (
+	"cmp"
 	"fmt"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -37,11 +39,11 @@ const (
 
 // capacity gives the heat that a kelvin of the water takes, J/K.
 func (c Cycling) capacity() (float64, error) {
-	err := first(
-		within("water that the burner warms", c.Water, 1e-4, mostVolume),
-		within("least output of the boiler", c.Least, 1, mostPower),
-		within("differential", c.Differential, 0.1, mostDifferential),
-		within("shortest rest of the burner", c.LeastOff, 0, mostRest),
+	err := cmp.Or(
+		refuse.Within("water that the burner warms", c.Water, 1e-4, mostVolume),
+		refuse.Within("least output of the boiler", c.Least, 1, mostPower),
+		refuse.Within("differential", c.Differential, 0.1, mostDifferential),
+		refuse.Within("shortest rest of the burner", c.LeastOff, 0, mostRest),
 	)
 	if err != nil {
 		return 0, err
@@ -71,7 +73,7 @@ func (c Cycling) Under(load units.Power) (Cycle, error) {
 	if err != nil {
 		return Cycle{}, err
 	}
-	if err := within("heat load", load, 0, mostPower); err != nil {
+	if err := refuse.Within("heat load", load, 0, mostPower); err != nil {
 		return Cycle{}, err
 	}
 	swing := float64(c.Differential)
@@ -129,15 +131,15 @@ func (c Cycling) DifferentialFor(run units.Time, load units.Power) (units.Differ
 	if err != nil {
 		return 0, err
 	}
-	if err := first(within("shortest run of the burner", run, 10, mostRest), within("heat load", load, 0, mostPower)); err != nil {
+	if err := cmp.Or(refuse.Within("shortest run of the burner", run, 10, mostRest), refuse.Within("heat load", load, 0, mostPower)); err != nil {
 		return 0, err
 	}
 	if load >= c.Least {
-		return 0, fmt.Errorf("differential: the load of %s keeps the burner of at least %s running; any differential will do", both(load), both(c.Least))
+		return 0, fmt.Errorf("differential: the load of %s keeps the burner of at least %s running; any differential will do", refuse.Both(load), refuse.Both(c.Least))
 	}
 	d := units.Difference(float64(run) * float64(c.Least-load) / capacity)
 	if d > mostDifferential {
-		return 0, fmt.Errorf("differential: %s would be needed for runs of %s with %s of water; take a buffer instead", both(d), both(run), both(c.Water))
+		return 0, fmt.Errorf("differential: %s would be needed for runs of %s with %s of water; take a buffer instead", refuse.Both(d), refuse.Both(run), refuse.Both(c.Water))
 	}
 	return max(d, 0.1), nil
 }
@@ -154,10 +156,10 @@ func (c Cycling) DifferentialFor(run units.Time, load units.Power) (units.Differ
 // Source: energy balance. Common practice: 3 to 10 minutes.
 // Errors: a figure outside the range.
 func AntiCyclingTime(load, least units.Power, starts units.Frequency) (units.Time, error) {
-	err := first(
-		within("heat load", load, 0, mostPower),
-		within("least output of the boiler", least, 1, mostPower),
-		within("starts of the burner", starts, units.StartsPerHour(0.5), units.StartsPerHour(30)),
+	err := cmp.Or(
+		refuse.Within("heat load", load, 0, mostPower),
+		refuse.Within("least output of the boiler", least, 1, mostPower),
+		refuse.Within("starts of the burner", starts, units.StartsPerHour(0.5), units.StartsPerHour(30)),
 	)
 	if err != nil {
 		return 0, err
@@ -177,11 +179,11 @@ func AntiCyclingTime(load, least units.Power, starts units.Frequency) (units.Tim
 // 140 °F.
 // Errors: a figure outside the range, or a buffer above 100 m³.
 func Buffer(run units.Time, source, load units.Power, swing units.Difference, of fluid.Mixture, at units.Temperature) (units.Volume, error) {
-	err := first(
-		within("shortest run of the burner", run, 10, mostRest),
-		within("least output of the source", source, leastPower, mostPower),
-		within("heat load", load, 0, mostPower),
-		within("swing of the buffer", swing, 1, mostDifferential),
+	err := cmp.Or(
+		refuse.Within("shortest run of the burner", run, 10, mostRest),
+		refuse.Within("least output of the source", source, leastPower, mostPower),
+		refuse.Within("heat load", load, 0, mostPower),
+		refuse.Within("swing of the buffer", swing, 1, mostDifferential),
 	)
 	if err != nil {
 		return 0, err
@@ -191,7 +193,7 @@ func Buffer(run units.Time, source, load units.Power, swing units.Difference, of
 		return 0, fmt.Errorf("buffer: %w", err)
 	}
 	v := units.Volume(float64(run) * max(0, float64(source-load)) / (float64(factor) * float64(swing)))
-	return v, within("buffer that the run needs", v, 0, mostVolume)
+	return v, refuse.Within("buffer that the run needs", v, 0, mostVolume)
 }
 
 // Weather is a class of outdoor temperature in a season with the house's load in it.
@@ -228,7 +230,7 @@ func (c Cycling) Season(weather []Weather) (Season, error) {
 	for _, w := range weather {
 		cycle, err := c.Under(w.Load)
 		if err != nil {
-			return Season{}, fmt.Errorf("season at %s outdoors: %w", both(w.Outdoor), err)
+			return Season{}, fmt.Errorf("season at %s outdoors: %w", refuse.Both(w.Outdoor), err)
 		}
 		s.Burning += w.Time * units.Time(cycle.Share)
 		switch {
@@ -251,15 +253,15 @@ func checkWeather(weather []Weather) error {
 	}
 	total := units.Time(0)
 	for _, w := range weather {
-		err := first(
-			within("outdoor temperature", w.Outdoor, coldestAir, warmestAir),
-			within("hours in the class", w.Time, 0, units.Hours(8784)),
-			within("heat load", w.Load, 0, mostPower),
+		err := cmp.Or(
+			refuse.Within("outdoor temperature", w.Outdoor, coldestAir, warmestAir),
+			refuse.Within("hours in the class", w.Time, 0, units.Hours(8784)),
+			refuse.Within("heat load", w.Load, 0, mostPower),
 		)
 		if err != nil {
-			return fmt.Errorf("season at %s outdoors: %w", both(w.Outdoor), err)
+			return fmt.Errorf("season at %s outdoors: %w", refuse.Both(w.Outdoor), err)
 		}
 		total += w.Time
 	}
-	return within("season: hours together", total, 0, units.Hours(8784.001))
+	return refuse.Within("season: hours together", total, 0, units.Hours(8784.001))
 }

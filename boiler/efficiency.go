@@ -5,9 +5,11 @@ package boiler
 // lower the fire; the jacket loses the same at any fire. Makers' points tune both.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -86,11 +88,11 @@ func (m Model) check() error {
 	if m.gas.check() != nil {
 		return fmt.Errorf("efficiency: the boiler has no fuel; choose one first")
 	}
-	return first(
-		within("flue gas above return at full fire", m.Approach, 0, mostApproach),
-		within("exponent of the approach", m.Exponent, 0, mostExponent),
-		within("jacket loss", m.Jacket, 0, mostJacket),
-		within("least firing rate", m.LeastRate, leastRate, 1),
+	return cmp.Or(
+		refuse.Within("flue gas above return at full fire", m.Approach, 0, mostApproach),
+		refuse.Within("exponent of the approach", m.Exponent, 0, mostExponent),
+		refuse.Within("jacket loss", m.Jacket, 0, mostJacket),
+		refuse.Within("least firing rate", m.LeastRate, leastRate, 1),
 	)
 }
 
@@ -109,16 +111,16 @@ func (m Model) FlueGas() FlueGas { return m.gas }
 // Source: as [NewModel].
 // Errors: a figure outside the range.
 func (m Model) ExitGas(back units.Temperature, rate units.Fraction) (units.Temperature, error) {
-	if err := first(m.check(), m.checkPoint(back, rate)); err != nil {
+	if err := cmp.Or(m.check(), m.checkPoint(back, rate)); err != nil {
 		return 0, err
 	}
 	return m.exitGas(back, rate), nil
 }
 
 func (m Model) checkPoint(back units.Temperature, rate units.Fraction) error {
-	return first(
-		within("return temperature at the boiler", back, coolestReturn, hottestReturn),
-		within("firing rate", rate, m.LeastRate, 1),
+	return cmp.Or(
+		refuse.Within("return temperature at the boiler", back, coolestReturn, hottestReturn),
+		refuse.Within("firing rate", rate, m.LeastRate, 1),
 	)
 }
 
@@ -141,7 +143,7 @@ func (m Model) exitGas(back units.Temperature, rate units.Fraction) units.Temper
 // Source: as [NewModel].
 // Errors: a figure outside the range.
 func (m Model) Efficiency(back units.Temperature, rate units.Fraction, basis Basis) (units.Fraction, error) {
-	if err := first(m.check(), m.checkPoint(back, rate)); err != nil {
+	if err := cmp.Or(m.check(), m.checkPoint(back, rate)); err != nil {
 		return 0, err
 	}
 	return m.efficiency(back, rate, basis), nil
@@ -205,7 +207,7 @@ func (m Model) Calibrated(points []RatedPoint) (Model, Fit, error) {
 		return Model{}, Fit{}, fmt.Errorf("maker's efficiencies: %d points given; accepted: 1 to 50", len(points))
 	}
 	for i, p := range points {
-		err := first(m.checkPoint(p.Return, p.Rate), within("efficiency", p.Efficiency, refusedEfficiencyLow, 1.15))
+		err := cmp.Or(m.checkPoint(p.Return, p.Rate), refuse.Within("efficiency", p.Efficiency, refusedEfficiencyLow, 1.15))
 		if err != nil {
 			return Model{}, Fit{}, fmt.Errorf("maker's efficiencies: point %d: %w", i+1, err)
 		}
@@ -214,7 +216,7 @@ func (m Model) Calibrated(points []RatedPoint) (Model, Fit, error) {
 	fit := fitted.fit(points)
 	if fit.Worst > doubtfulFit {
 		return Model{}, fit, fmt.Errorf("maker's efficiencies: %s at a return of %s does not fit a boiler for %s with %s excess air, off by %s; check whether the figure counts gross or net heat, and the return temperature",
-			both(fit.At.Efficiency), both(fit.At.Return), m.gas.Fuel.Name, both(m.gas.Excess), both(fit.Worst))
+			refuse.Both(fit.At.Efficiency), refuse.Both(fit.At.Return), m.gas.Fuel.Name, refuse.Both(m.gas.Excess), refuse.Both(fit.Worst))
 	}
 	return fitted, fit, nil
 }

@@ -3,9 +3,11 @@ package boiler
 // What is the fuel made of, how much heat is in it, and how much air does it need?
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -108,7 +110,7 @@ func GasOf(name string, parts ...Part) (Fuel, error) {
 		if !known {
 			return Fuel{}, fmt.Errorf("composition of %s: the component %q is not known; accepted: CH4, C2H6, C3H8, C4H10, H2, N2, CO2", name, string(p.Component))
 		}
-		if err := within(fmt.Sprintf("composition of %s: share of %s", name, p.Component), p.Share, 0, 1); err != nil {
+		if err := refuse.Within(fmt.Sprintf("composition of %s: share of %s", name, p.Component), p.Share, 0, 1); err != nil {
 			return Fuel{}, err
 		}
 		x := float64(p.Share)
@@ -123,10 +125,10 @@ func GasOf(name string, parts ...Part) (Fuel, error) {
 		f.gross += x * m.gross
 	}
 	if !(sum >= 0.995 && sum <= 1.005) {
-		return Fuel{}, fmt.Errorf("composition of %s: the shares add up to %s; they must add up to 100%%", name, both(units.Fraction(sum)))
+		return Fuel{}, fmt.Errorf("composition of %s: the shares add up to %s; they must add up to 100%%", name, refuse.Both(units.Fraction(sum)))
 	}
 	if burns < 0.5*sum {
-		return Fuel{}, fmt.Errorf("composition of %s: only %s of it burns; at least 50%% must", name, both(units.Fraction(burns/sum)))
+		return Fuel{}, fmt.Errorf("composition of %s: only %s of it burns; at least 50%% must", name, refuse.Both(units.Fraction(burns/sum)))
 	}
 	for _, v := range []*float64{&f.carbon, &f.hydrogen, &f.oxygen, &f.nitrogen, &f.gross} {
 		*v /= sum
@@ -146,13 +148,13 @@ func GasOf(name string, parts ...Part) (Fuel, error) {
 // Errors: a figure outside the range.
 func OilOf(name string, carbon, hydrogen, sulphur units.Fraction, gross units.SpecificEnergy, density units.Density) (Fuel, error) {
 	rest := 1 - carbon - hydrogen - sulphur
-	err := first(
-		within(name+": share of carbon", carbon, 0.80, 0.90),
-		within(name+": share of hydrogen", hydrogen, 0.08, 0.16),
-		within(name+": share of sulphur", sulphur, 0, 0.02),
-		within(name+": share of carbon, hydrogen and sulphur together", 1-rest, 0.97, 1+1e-9),
-		within(name+": gross heating value", gross, 40e6, 50e6),
-		within(name+": density", density, 700, 1000),
+	err := cmp.Or(
+		refuse.Within(name+": share of carbon", carbon, 0.80, 0.90),
+		refuse.Within(name+": share of hydrogen", hydrogen, 0.08, 0.16),
+		refuse.Within(name+": share of sulphur", sulphur, 0, 0.02),
+		refuse.Within(name+": share of carbon, hydrogen and sulphur together", 1-rest, 0.97, 1+1e-9),
+		refuse.Within(name+": gross heating value", gross, 40e6, 50e6),
+		refuse.Within(name+": density", density, 700, 1000),
 	)
 	if err != nil {
 		return Fuel{}, err
@@ -301,9 +303,9 @@ var (
 )
 
 func (b Base) check() error {
-	return first(
-		within("pressure at which the gas volume counts (absolute)", b.Pressure, 5e4, 2e5),
-		within("temperature at which the gas volume counts", b.Temperature, units.Celsius(-40), units.Celsius(60)),
+	return cmp.Or(
+		refuse.Within("pressure at which the gas volume counts (absolute)", b.Pressure, 5e4, 2e5),
+		refuse.Within("temperature at which the gas volume counts", b.Temperature, units.Celsius(-40), units.Celsius(60)),
 	)
 }
 
@@ -317,7 +319,7 @@ func (b Base) check() error {
 // Source: ideal gas law; heats of combustion as [GasOf].
 // Errors: no fuel, a base outside the range.
 func (f Fuel) HeatingValue(at Base) (gross, net units.HeatingValue, err error) {
-	if err := first(f.check(), at.check()); err != nil {
+	if err := cmp.Or(f.check(), at.check()); err != nil {
 		return 0, 0, err
 	}
 	perVolume := float64(at.Pressure) / (gasConstant * float64(at.Temperature))

@@ -3,6 +3,9 @@ package boiler
 // How hard is the burner firing, by the hand of the gas meter and a watch?
 
 import (
+	"cmp"
+
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -42,11 +45,11 @@ func (m Meter) Correction() (units.Number, error) {
 	if m.Compensated {
 		return 1, nil
 	}
-	err := first(
+	err := cmp.Or(
 		m.Base.check(),
-		within("air pressure at the meter (absolute)", m.Air, 5e4, 1.1e5),
-		within("gas pressure at the meter (gauge)", m.Gauge, 0, 1e5),
-		within("gas temperature at the meter", m.Gas, units.Celsius(-40), units.Celsius(60)),
+		refuse.Within("air pressure at the meter (absolute)", m.Air, 5e4, 1.1e5),
+		refuse.Within("gas pressure at the meter (gauge)", m.Gauge, 0, 1e5),
+		refuse.Within("gas temperature at the meter", m.Gas, units.Celsius(-40), units.Celsius(60)),
 	)
 	if err != nil {
 		return 0, err
@@ -55,9 +58,9 @@ func (m Meter) Correction() (units.Number, error) {
 }
 
 func (m Meter) check(value units.HeatingValue) error {
-	return first(
-		within("volume of a revolution of the dial", m.PerRevolution, 1e-5, 10),
-		within("heating value of the gas", value, 5e6, 1.5e8),
+	return cmp.Or(
+		refuse.Within("volume of a revolution of the dial", m.PerRevolution, 1e-5, 10),
+		refuse.Within("heating value of the gas", value, 5e6, 1.5e8),
 	)
 }
 
@@ -71,10 +74,10 @@ func (m Meter) check(value units.HeatingValue) error {
 // Source: definition.
 // Errors: a figure outside the range.
 func (m Meter) Flow(revolutions units.Number, in units.Time) (units.Flow, error) {
-	err := first(
-		within("volume of a revolution of the dial", m.PerRevolution, 1e-5, 10),
-		within("revolutions of the dial", revolutions, 0.01, 1000),
-		within("time of the count", in, 1, mostRest),
+	err := cmp.Or(
+		refuse.Within("volume of a revolution of the dial", m.PerRevolution, 1e-5, 10),
+		refuse.Within("revolutions of the dial", revolutions, 0.01, 1000),
+		refuse.Within("time of the count", in, 1, mostRest),
 	)
 	if err != nil {
 		return 0, err
@@ -97,7 +100,7 @@ func (m Meter) FiringRate(revolutions units.Number, in units.Time, value units.H
 		return 0, err
 	}
 	correction, err := m.Correction()
-	if err := first(err, m.check(value)); err != nil {
+	if err := cmp.Or(err, m.check(value)); err != nil {
 		return 0, err
 	}
 	return units.Power(float64(flow) * float64(correction) * float64(value)), nil
@@ -115,7 +118,7 @@ func (m Meter) FiringRate(revolutions units.Number, in units.Time, value units.H
 // Errors: a figure outside the range.
 func (m Meter) RevolutionTime(rate units.Power, value units.HeatingValue) (units.Time, error) {
 	correction, err := m.Correction()
-	if err := first(err, m.check(value), within("firing rate", rate, leastPower, mostPower)); err != nil {
+	if err := cmp.Or(err, m.check(value), refuse.Within("firing rate", rate, leastPower, mostPower)); err != nil {
 		return 0, err
 	}
 	return units.Time(float64(m.PerRevolution) * float64(correction) * float64(value) / float64(rate)), nil

@@ -3,8 +3,10 @@ package boiler
 // Which boilers must not condense, which should, and do they?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -30,7 +32,7 @@ const sensorDoubt = units.Difference(2)
 // it, for oil [CautionOil] too.
 // Errors: no flue gas, a margin outside the range.
 func (g FlueGas) LeastReturn(margin units.Difference) (units.Temperature, error) {
-	if err := first(g.check(), within("margin above the dew point", margin, 0, 20)); err != nil {
+	if err := cmp.Or(g.check(), refuse.Within("margin above the dew point", margin, 0, 20)); err != nil {
 		return 0, err
 	}
 	return g.DewPoint.Add(margin), nil
@@ -56,22 +58,22 @@ const startUp = units.Time(12 * 60)
 // Source: common practice.
 // Errors: a figure outside the range.
 func ProtectsReturn(back, least units.Temperature, sinceStart units.Time) (Verdict, error) {
-	err := first(
-		within("return temperature at the boiler", back, units.Celsius(1), hottestLoop),
-		within("least return temperature", least, units.Celsius(20), units.Celsius(80)),
-		within("time since the burner started", sinceStart, 0, units.Hours(24)),
+	err := cmp.Or(
+		refuse.Within("return temperature at the boiler", back, units.Celsius(1), hottestLoop),
+		refuse.Within("least return temperature", least, units.Celsius(20), units.Celsius(80)),
+		refuse.Within("time since the burner started", sinceStart, 0, units.Hours(24)),
 	)
 	switch {
 	case err != nil:
 		return Verdict{}, err
 	case back >= least:
-		return Verdict{Good: true, Says: "the return of " + both(back) + " keeps the boiler dry: at least " + both(least) + " is wanted"}, nil
+		return Verdict{Good: true, Says: "the return of " + refuse.Both(back) + " keeps the boiler dry: at least " + refuse.Both(least) + " is wanted"}, nil
 	case sinceStart < startUp:
-		return Verdict{Says: "the return of " + both(back) + " is below " + both(least) + ", but the burner started only " + both(sinceStart) + " ago",
-			Remedy: "read again when it has run for " + both(startUp)}, nil
+		return Verdict{Says: "the return of " + refuse.Both(back) + " is below " + refuse.Both(least) + ", but the burner started only " + refuse.Both(sinceStart) + " ago",
+			Remedy: "read again when it has run for " + refuse.Both(startUp)}, nil
 	}
 	return Verdict{
-		Says: "the return of " + both(back) + " is below " + both(least) + " long after the start: water condenses in a boiler that is not made for it",
+		Says: "the return of " + refuse.Both(back) + " is below " + refuse.Both(least) + " long after the start: water condenses in a boiler that is not made for it",
 		Remedy: "fit return protection (a mixing valve or a bypass pump with its own sensor), keep the boiler at 60 °C (140 °F) or more, " +
 			"and lower the supply of the circuits by mixing after the boiler; look under the flue collar for rust and scale",
 	}, nil
@@ -86,10 +88,10 @@ func ProtectsReturn(back, least units.Temperature, sinceStart units.Time) (Verdi
 // Source: dew point by [Fuel.Burn]; 25 K common practice.
 // Errors: no flue gas, a figure outside the range.
 func (g FlueGas) CondensesNow(back, exit units.Temperature) (Verdict, error) {
-	err := first(
+	err := cmp.Or(
 		g.check(),
-		within("return temperature at the boiler", back, units.Celsius(1), hottestLoop),
-		within("flue-gas temperature", exit, coolestGas, hottestGas),
+		refuse.Within("return temperature at the boiler", back, units.Celsius(1), hottestLoop),
+		refuse.Within("flue-gas temperature", exit, coolestGas, hottestGas),
 	)
 	if err != nil {
 		return Verdict{}, err
@@ -98,26 +100,26 @@ func (g FlueGas) CondensesNow(back, exit units.Temperature) (Verdict, error) {
 	switch above := exit.Sub(back); {
 	case above < -sensorDoubt:
 		return Verdict{
-			Says:   "the flue gas of " + both(exit) + " is colder than the water that comes back with " + both(back) + ", which cannot be",
+			Says:   "the flue gas of " + refuse.Both(exit) + " is colder than the water that comes back with " + refuse.Both(back) + ", which cannot be",
 			Remedy: "check that the sensors are not swapped, and read again at steady fire",
 		}, nil
 	case above > FlueApproachLimit:
 		return Verdict{
-			Says:   "the flue gas leaves " + both(above) + " hotter than the water comes back; more than " + both(FlueApproachLimit) + " is too much for a condensing boiler",
+			Says:   "the flue gas leaves " + refuse.Both(above) + " hotter than the water comes back; more than " + refuse.Both(FlueApproachLimit) + " is too much for a condensing boiler",
 			Remedy: "check the firing rate, the water flow and the setting of the burner, and have the heat exchanger cleaned",
 		}, nil
 	case back >= g.DewPoint:
 		return Verdict{
-			Says:   "the return of " + both(back) + " is not below the dew point of " + both(g.DewPoint) + ": nothing condenses",
+			Says:   "the return of " + refuse.Both(back) + " is not below the dew point of " + refuse.Both(g.DewPoint) + ": nothing condenses",
 			Remedy: "find out why the water comes back hot: a boiler pump faster than the system, too much flow through the emitters, a curve set too high, a tank being heated; then lower the curve",
 		}, nil
 	case !balance.Condensing:
 		return Verdict{
-			Says:   "the return of " + both(back) + " is cool enough, but the flue gas at " + both(exit) + " is above its dew point of " + both(g.DewPoint) + ": next to nothing condenses",
+			Says:   "the return of " + refuse.Both(back) + " is cool enough, but the flue gas at " + refuse.Both(exit) + " is above its dew point of " + refuse.Both(g.DewPoint) + ": next to nothing condenses",
 			Remedy: "lower the firing rate or the return a little more",
 		}, nil
 	}
-	return Verdict{Good: true, Says: "it condenses: about " + both(balance.Condensed) + " of the water in the flue gas"}, nil
+	return Verdict{Good: true, Says: "it condenses: about " + refuse.Both(balance.Condensed) + " of the water in the flue gas"}, nil
 }
 
 // CondensingShare is the part of a season in which a boiler condenses.
@@ -138,7 +140,7 @@ type CondensingShare struct {
 // Source: dew point by [Fuel.Burn].
 // Errors: no flue gas, a figure outside the range.
 func (g FlueGas) CondensingShare(weather []Weather, approach units.Difference) (CondensingShare, error) {
-	err := first(g.check(), checkWeather(weather), within("flue gas above return", approach, 0, mostApproach))
+	err := cmp.Or(g.check(), checkWeather(weather), refuse.Within("flue gas above return", approach, 0, mostApproach))
 	if err != nil {
 		return CondensingShare{}, err
 	}
@@ -147,8 +149,8 @@ func (g FlueGas) CondensingShare(weather []Weather, approach units.Difference) (
 		if w.Load == 0 {
 			continue
 		}
-		if err := within("return temperature at the boiler", w.Return, units.Celsius(1), hottestLoop); err != nil {
-			return CondensingShare{}, fmt.Errorf("season at %s outdoors: %w", both(w.Outdoor), err)
+		if err := refuse.Within("return temperature at the boiler", w.Return, units.Celsius(1), hottestLoop); err != nil {
+			return CondensingShare{}, fmt.Errorf("season at %s outdoors: %w", refuse.Both(w.Outdoor), err)
 		}
 		q := float64(w.Time) * float64(w.Load)
 		time, heat = time+float64(w.Time), heat+q

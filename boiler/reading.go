@@ -4,9 +4,11 @@ package boiler
 // safe: the cautions come with every answer.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -27,9 +29,9 @@ const (
 // Source: form of the US appliance standards, from memory.
 // Errors: a reading outside the range.
 func AirFree(monoxide units.Concentration, oxygen units.Fraction) (units.Concentration, error) {
-	err := first(
-		within("carbon monoxide in the flue gas", monoxide, 0, 0.1),
-		within("oxygen in the flue gas", oxygen, 0, 0.18),
+	err := cmp.Or(
+		refuse.Within("carbon monoxide in the flue gas", monoxide, 0, 0.1),
+		refuse.Within("oxygen in the flue gas", oxygen, 0, 0.18),
 	)
 	if err != nil {
 		return 0, err
@@ -91,14 +93,14 @@ func (f Fuel) Read(r Reading) (Combustion, error) {
 		}
 		if math.Abs(float64(r.CO2-c.Gas.CO2Dry)) > disagreement {
 			c.Remarks = append(c.Remarks, fmt.Sprintf("oxygen of %s and carbon dioxide of %s do not belong together for %s (%s would): check which fuel the analyser is set to, its hose and its last calibration",
-				both(r.Oxygen), both(r.CO2), f.Name, both(c.Gas.CO2Dry)))
+				refuse.Both(r.Oxygen), refuse.Both(r.CO2), f.Name, refuse.Both(c.Gas.CO2Dry)))
 		}
 	}
 	switch {
 	case c.AirFree > AirFreeStandard:
-		c.Remarks = append(c.Remarks, "carbon monoxide of "+both(c.AirFree)+" air-free is above what appliance standards allow ("+both(AirFreeStandard)+"): shut the burner off until a licensed person has found the cause")
+		c.Remarks = append(c.Remarks, "carbon monoxide of "+refuse.Both(c.AirFree)+" air-free is above what appliance standards allow ("+refuse.Both(AirFreeStandard)+"): shut the burner off until a licensed person has found the cause")
 	case c.AirFree > AirFreeCeiling:
-		c.Remarks = append(c.Remarks, "carbon monoxide of "+both(c.AirFree)+" air-free is above "+both(AirFreeCeiling)+", the ceiling of service practice: a licensed person must find the cause unless the maker allows more")
+		c.Remarks = append(c.Remarks, "carbon monoxide of "+refuse.Both(c.AirFree)+" air-free is above "+refuse.Both(AirFreeCeiling)+", the ceiling of service practice: a licensed person must find the cause unless the maker allows more")
 	}
 	return c, nil
 }

@@ -3,8 +3,10 @@ package boiler
 // Is the boiler the right size, and how far should its output be held down?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -27,10 +29,10 @@ type OutputLimit struct {
 // Source: factor 1.1 common practice. [CautionOutputLimit] goes with it.
 // Errors: a figure outside the range.
 func LimitOutput(load, least, full units.Power) (OutputLimit, error) {
-	err := first(
-		within("heat load", load, leastPower, mostPower),
-		within("full output of the boiler", full, leastPower, mostPower),
-		within("least output of the boiler", least, 1, full),
+	err := cmp.Or(
+		refuse.Within("heat load", load, leastPower, mostPower),
+		refuse.Within("full output of the boiler", full, leastPower, mostPower),
+		refuse.Within("least output of the boiler", least, 1, full),
 	)
 	if err != nil {
 		return OutputLimit{}, err
@@ -66,9 +68,9 @@ type Size struct {
 // between are common practice.
 // Errors: a figure outside the range.
 func SizeFor(output, load units.Power) (Size, error) {
-	err := first(
-		within("full output of the boiler", output, leastPower, mostPower),
-		within("heat load", load, leastPower, mostPower),
+	err := cmp.Or(
+		refuse.Within("full output of the boiler", output, leastPower, mostPower),
+		refuse.Within("heat load", load, leastPower, mostPower),
 	)
 	if err != nil {
 		return Size{}, err
@@ -104,10 +106,10 @@ type LoadAt func(outdoor units.Temperature) units.Power
 // Source: steady energy balance.
 // Errors: a figure outside the range.
 func StraightLoad(loss units.LossCoefficient, room units.Temperature, gains units.Power) (LoadAt, error) {
-	err := first(
-		within("loss coefficient of the house", loss, 1, 1e6),
-		within("room temperature", room, units.Celsius(5), units.Celsius(35)),
-		within("steady gains", gains, 0, 1e6),
+	err := cmp.Or(
+		refuse.Within("loss coefficient of the house", loss, 1, 1e6),
+		refuse.Within("room temperature", room, units.Celsius(5), units.Celsius(35)),
+		refuse.Within("steady gains", gains, 0, 1e6),
 	)
 	if err != nil {
 		return nil, err
@@ -135,7 +137,7 @@ func (m Modulation) Words() string {
 	case m.Ever:
 		return "the burner runs without stopping in all the weather asked for"
 	}
-	return "below " + both(m.Below) + " outdoors the burner runs without stopping; above it cycles"
+	return "below " + refuse.Both(m.Below) + " outdoors the burner runs without stopping; above it cycles"
 }
 
 const (
@@ -157,10 +159,10 @@ func ContinuousBelow(load LoadAt, least units.Power, coldest, warmest units.Temp
 	if load == nil {
 		return Modulation{}, fmt.Errorf("modulation: the load of the house is not given")
 	}
-	err := first(
-		within("least output of the boiler", least, 1, mostPower),
-		within("coldest outdoor temperature", coldest, coldestAir, warmestAir),
-		within("warmest outdoor temperature", warmest, coldest, warmestAir),
+	err := cmp.Or(
+		refuse.Within("least output of the boiler", least, 1, mostPower),
+		refuse.Within("coldest outdoor temperature", coldest, coldestAir, warmestAir),
+		refuse.Within("warmest outdoor temperature", warmest, coldest, warmestAir),
 	)
 	if err != nil {
 		return Modulation{}, err
@@ -169,11 +171,11 @@ func ContinuousBelow(load LoadAt, least units.Power, coldest, warmest units.Temp
 	for i := range loadSamples + 1 {
 		at := coldest + (warmest-coldest)*units.Temperature(i)/loadSamples
 		q := load(at)
-		if err := within("heat load", q, 0, mostPower); err != nil {
-			return Modulation{}, fmt.Errorf("modulation at %s outdoors: %w", both(at), err)
+		if err := refuse.Within("heat load", q, 0, mostPower); err != nil {
+			return Modulation{}, fmt.Errorf("modulation at %s outdoors: %w", refuse.Both(at), err)
 		}
 		if q > last*(1+1e-9) {
-			return Modulation{}, fmt.Errorf("modulation: the load rises to %s as it gets warmer, at %s outdoors; it must fall", both(q), both(at))
+			return Modulation{}, fmt.Errorf("modulation: the load rises to %s as it gets warmer, at %s outdoors; it must fall", refuse.Both(q), refuse.Both(at))
 		}
 		last = q
 	}

@@ -4,8 +4,10 @@ package boiler
 // service people work it out from two temperatures and one gas.
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -35,11 +37,11 @@ func (s Siegert) check(gas, air units.Temperature) error {
 		return fmt.Errorf("stack loss: the fuel has no published coefficients; use the heat balance of the flue gas")
 	}
 	if gas < coolestDry && gas > 0 {
-		return fmt.Errorf("stack loss: flue gas of %s may condense, which the formula does not count; use the heat balance of the flue gas; accepted: %s to %s", both(gas), both(coolestDry), both(hottestGas))
+		return fmt.Errorf("stack loss: flue gas of %s may condense, which the formula does not count; use the heat balance of the flue gas; accepted: %s to %s", refuse.Both(gas), refuse.Both(coolestDry), refuse.Both(hottestGas))
 	}
-	return first(
-		within("flue-gas temperature", gas, coolestDry, hottestGas),
-		within("temperature of the combustion air", air, coldestAir, warmestAir),
+	return cmp.Or(
+		refuse.Within("flue-gas temperature", gas, coolestDry, hottestGas),
+		refuse.Within("temperature of the combustion air", air, coldestAir, warmestAir),
 	)
 }
 
@@ -53,7 +55,7 @@ func (s Siegert) check(gas, air units.Temperature) error {
 // Source: 1. BImSchV, annex 2; form as quoted in glossaries, coefficients from memory.
 // Errors: a fuel without coefficients, a figure outside the range.
 func (s Siegert) LossByOxygen(gas, air units.Temperature, oxygen units.Fraction) (units.Fraction, error) {
-	if err := first(s.check(gas, air), within("oxygen in the flue gas", oxygen, 0, 0.18)); err != nil {
+	if err := cmp.Or(s.check(gas, air), refuse.Within("oxygen in the flue gas", oxygen, 0, 0.18)); err != nil {
 		return 0, err
 	}
 	return units.Fraction(float64(gas-air) * (float64(s.A2)/(21-100*float64(oxygen)) + float64(s.B)) / 100), nil
@@ -70,7 +72,7 @@ func (s Siegert) LossByOxygen(gas, air units.Temperature, oxygen units.Fraction)
 // Source: as [Siegert.LossByOxygen].
 // Errors: a fuel without coefficients, a figure outside the range.
 func (s Siegert) LossByCO2(gas, air units.Temperature, reading units.Fraction) (units.Fraction, error) {
-	if err := first(s.check(gas, air), within("carbon dioxide in the flue gas", reading, 0.02, units.Fraction(s.CO2Max)*0.0103)); err != nil {
+	if err := cmp.Or(s.check(gas, air), refuse.Within("carbon dioxide in the flue gas", reading, 0.02, units.Fraction(s.CO2Max)*0.0103)); err != nil {
 		return 0, err
 	}
 	return units.Fraction(float64(gas-air) * (float64(s.A1)/(100*float64(reading)) + float64(s.B)) / 100), nil
@@ -88,7 +90,7 @@ func (s Siegert) CO2At(oxygen units.Fraction) (units.Fraction, error) {
 	if s.CO2Max <= 0 {
 		return 0, fmt.Errorf("carbon dioxide from oxygen: the fuel has no published coefficients")
 	}
-	if err := within("oxygen in the flue gas", oxygen, 0, 0.18); err != nil {
+	if err := refuse.Within("oxygen in the flue gas", oxygen, 0, 0.18); err != nil {
 		return 0, err
 	}
 	return units.Fraction(float64(s.CO2Max) / 100 * (21 - 100*float64(oxygen)) / 21), nil
@@ -104,7 +106,7 @@ func (s Siegert) CO2At(oxygen units.Fraction) (units.Fraction, error) {
 // Source: 1. BImSchV as quoted in glossaries.
 // Errors: an output outside the range.
 func StackLossLimit(output units.Power) (units.Fraction, error) {
-	if err := within("rated output", output, 4e3, mostPower); err != nil {
+	if err := refuse.Within("rated output", output, 4e3, mostPower); err != nil {
 		return 0, err
 	}
 	switch {

@@ -3,9 +3,11 @@ package building
 // How much heat does the air take that goes through a house, and how much air is it?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -31,7 +33,7 @@ var (
 // Source: ICAO standard atmosphere (ISO 2533), pressure ratio.
 // Errors: an altitude outside the range.
 func AirDensityRatio(altitude units.Length) (units.Fraction, error) {
-	if err := within("altitude", altitude, -500, 5000); err != nil {
+	if err := refuse.Within("altitude", altitude, -500, 5000); err != nil {
 		return 0, err
 	}
 	return units.Fraction(math.Pow(1-2.25577e-5*float64(altitude), 5.2559)), nil
@@ -49,9 +51,9 @@ func AirDensityRatio(altitude units.Length) (units.Fraction, error) {
 func AirLoss(volume units.Volume, change units.AirChange, altitude units.Length) (Loss, error) {
 	ratio, err := AirDensityRatio(altitude)
 	if err == nil {
-		err = first(
-			within("heated air volume", volume, 0, 1e5),
-			within("air change", change, 0, units.PerHour(30)),
+		err = cmp.Or(
+			refuse.Within("heated air volume", volume, 0, 1e5),
+			refuse.Within("air change", change, 0, units.PerHour(30)),
 		)
 	}
 	if err != nil {
@@ -70,7 +72,7 @@ func AirLoss(volume units.Volume, change units.AirChange, altitude units.Length)
 // Source: EN 12831-1:2017, ventilation with heat recovery.
 // Errors: a share outside the range.
 func RecoveredAirLoss(air Loss, recovery units.Fraction) (Loss, error) {
-	if err := within("heat recovery of the ventilator", recovery, 0, 0.98); err != nil {
+	if err := refuse.Within("heat recovery of the ventilator", recovery, 0, 0.98); err != nil {
 		return Loss{}, err
 	}
 	return air.Scale(1 - recovery), nil
@@ -85,7 +87,7 @@ func RecoveredAirLoss(air Loss, recovery units.Fraction) (Loss, error) {
 // Source: ISO 9972.
 // Errors: a figure outside the range.
 func BlowerDoor(at50 units.Flow, volume units.Volume) (units.AirChange, error) {
-	if err := within("house volume", volume, 10, 1e5); err != nil {
+	if err := refuse.Within("house volume", volume, 10, 1e5); err != nil {
 		return 0, err
 	}
 	n := units.AirChange(float64(at50) / float64(volume))
@@ -93,7 +95,7 @@ func BlowerDoor(at50 units.Flow, volume units.Volume) (units.AirChange, error) {
 }
 
 func checkN50(n units.AirChange) error {
-	return within("air change at 50 Pa (n50, ACH50)", n, 0, units.PerHour(60))
+	return refuse.Within("air change at 50 Pa (n50, ACH50)", n, 0, units.PerHour(60))
 }
 
 // Infiltration is an estimate of the air change in heating weather with the band in
@@ -147,10 +149,10 @@ type LeakageFactors struct {
 // weatherization practice, from memory.
 // Errors: a factor outside the range, or another number of storeys.
 func InfiltrationRefined(n50 units.AirChange, f LeakageFactors) (Infiltration, error) {
-	err := first(
-		within("climate factor", f.Climate, 14, 26),
-		within("shelter factor", f.Shelter, 0.9, 1.2),
-		within("leak factor", f.Leaks, 0.7, 1.4),
+	err := cmp.Or(
+		refuse.Within("climate factor", f.Climate, 14, 26),
+		refuse.Within("shelter factor", f.Shelter, 0.9, 1.2),
+		refuse.Within("leak factor", f.Leaks, 0.7, 1.4),
 	)
 	if err != nil {
 		return Infiltration{}, err
@@ -173,7 +175,7 @@ func heightFactor(storeys units.Number) (units.Number, error) {
 	case 3:
 		return 0.7, nil
 	}
-	return 0, &RangeError{What: "storeys for the leakage correction", Given: bothSystems(storeys), Accept: "1, 1.5, 2 or 3"}
+	return 0, &refuse.Error{What: "storeys for the leakage correction", Given: refuse.Both(storeys), Accept: "1, 1.5, 2 or 3"}
 }
 
 // Shielding is how a building stands to the wind.
@@ -197,15 +199,15 @@ const (
 // Source: EN 12831:2003, infiltration; coefficients of its annex D, from memory.
 // Errors: a figure outside the range.
 func DesignInfiltration(n50 units.AirChange, s Shielding, exposedWalls int, height units.Length) (units.AirChange, error) {
-	err := first(
+	err := cmp.Or(
 		checkN50(n50),
-		within("height of the room above ground", height, -5, 150),
+		refuse.Within("height of the room above ground", height, -5, 150),
 	)
 	if err != nil {
 		return 0, err
 	}
 	if exposedWalls < 0 {
-		return 0, &RangeError{What: "walls with openings to the wind", Given: fmt.Sprint(exposedWalls), Accept: "0 or more"}
+		return 0, &refuse.Error{What: "walls with openings to the wind", Given: fmt.Sprint(exposedWalls), Accept: "0 or more"}
 	}
 	var one, several float64
 	switch s {
@@ -216,7 +218,7 @@ func DesignInfiltration(n50 units.AirChange, s Shielding, exposedWalls int, heig
 	case ShieldingHeavy:
 		one, several = 0.01, 0.02
 	default:
-		return 0, &RangeError{What: "shielding from wind", Given: fmt.Sprint(int(s)), Accept: "none, moderate or heavy"}
+		return 0, &refuse.Error{What: "shielding from wind", Given: fmt.Sprint(int(s)), Accept: "none, moderate or heavy"}
 	}
 	e := several
 	switch exposedWalls {

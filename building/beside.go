@@ -4,8 +4,10 @@ package building
 // space.
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -54,7 +56,7 @@ func (p UnheatedPlace) ReductionFactor() (units.Fraction, error) {
 	case BesideOuterDoor:
 		return 0.6, nil
 	}
-	return 0, &RangeError{What: "unheated space", Given: fmt.Sprintf("%q", string(p)),
+	return 0, &refuse.Error{What: "unheated space", Given: fmt.Sprintf("%q", string(p)),
 		Accept: "an attic, cellar, crawl space or unheated room as listed"}
 }
 
@@ -69,9 +71,9 @@ func (p UnheatedPlace) ReductionFactor() (units.Fraction, error) {
 // Errors: a figure outside the range. If the space's temperature was measured, use
 // Toward instead.
 func UnheatedLoss(surfaces units.LossCoefficient, b units.Fraction) (Loss, error) {
-	err := first(
-		within("heat loss per degree to the unheated space", surfaces, 0, largestLoss),
-		within("reduction factor b of the unheated space", b, 0, 1),
+	err := cmp.Or(
+		refuse.Within("heat loss per degree to the unheated space", surfaces, 0, largestLoss),
+		refuse.Within("reduction factor b of the unheated space", b, 0, 1),
 	)
 	if err != nil {
 		return Loss{}, err
@@ -89,10 +91,10 @@ func UnheatedLoss(surfaces units.LossCoefficient, b units.Fraction) (Loss, error
 // Source: ISO 13789.
 // Errors: a coefficient outside the range, or both zero.
 func ReductionFactorFromLosses(fromHouse, toOutdoor units.LossCoefficient) (units.Fraction, error) {
-	err := first(
-		within("heat loss per degree from the house to the unheated space", fromHouse, 0, largestLoss),
-		within("heat loss per degree from the unheated space to outdoors", toOutdoor, 0, largestLoss),
-		within("both heat losses per degree of the unheated space together", fromHouse+toOutdoor, 0.001, 2*largestLoss),
+	err := cmp.Or(
+		refuse.Within("heat loss per degree from the house to the unheated space", fromHouse, 0, largestLoss),
+		refuse.Within("heat loss per degree from the unheated space to outdoors", toOutdoor, 0, largestLoss),
+		refuse.Within("both heat losses per degree of the unheated space together", fromHouse+toOutdoor, 0.001, 2*largestLoss),
 	)
 	if err != nil {
 		return 0, err
@@ -111,11 +113,11 @@ func ReductionFactorFromLosses(fromHouse, toOutdoor units.LossCoefficient) (unit
 // Source: EN 12831-1:2017, transmission to unheated spaces; the 5 K are common practice.
 // Errors: temperatures outside the range.
 func ReductionFactorFromTemperatures(room, space, outdoor units.Temperature) (units.Fraction, error) {
-	err := first(
+	err := cmp.Or(
 		checkTemperature("room temperature", room),
 		checkTemperature("outdoor temperature", outdoor),
-		within("room above outdoor temperature", room.Sub(outdoor), 5, 130),
-		within("temperature of the unheated space", space, outdoor, room),
+		refuse.Within("room above outdoor temperature", room.Sub(outdoor), 5, 130),
+		refuse.Within("temperature of the unheated space", space, outdoor, room),
 	)
 	if err != nil {
 		return 0, err

@@ -3,8 +3,10 @@ package building
 // How much heat is in a year's fuel?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -61,7 +63,7 @@ func FuelByKey(key string) (Fuel, error) {
 		}
 		accept += ", " + f.Key
 	}
-	return Fuel{}, &RangeError{What: "fuel", Given: fmt.Sprintf("%q", key), Accept: accept[2:]}
+	return Fuel{}, &refuse.Error{What: "fuel", Given: fmt.Sprintf("%q", key), Accept: accept[2:]}
 }
 
 // Energy gives the gross heat of an amount of fuel.
@@ -73,11 +75,11 @@ func FuelByKey(key string) (Fuel, error) {
 // Source: the fuel's own Source.
 // Errors: an amount outside the range.
 func (f Fuel) Energy(amount units.Number) (units.Energy, error) {
-	if err := within(fmt.Sprintf("amount of %s in %s", f.Name, f.Unit), amount, 0, 1e7); err != nil {
+	if err := refuse.Within(fmt.Sprintf("amount of %s in %s", f.Name, f.Unit), amount, 0, 1e7); err != nil {
 		return 0, err
 	}
 	q := units.Energy(amount) * f.Gross
-	return q, within("heat in the "+f.Name, q, 0, mostFuel)
+	return q, refuse.Within("heat in the "+f.Name, q, 0, mostFuel)
 }
 
 var mostFuel = units.KilowattHours(1e6)
@@ -95,9 +97,9 @@ var mostFuel = units.KilowattHours(1e6)
 // common practice.
 // Errors: a figure outside the range.
 func HotWaterFuel(people units.Number, efficiency units.Fraction) (units.Energy, error) {
-	err := first(
-		within("people in the house", people, 0, 20),
-		within("efficiency of making hot water", efficiency, 0.2, 1.1),
+	err := cmp.Or(
+		refuse.Within("people in the house", people, 0, 20),
+		refuse.Within("efficiency of making hot water", efficiency, 0.2, 1.1),
 	)
 	if err != nil {
 		return 0, err

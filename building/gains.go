@@ -1,6 +1,11 @@
 package building
 
-import "curvewright/units"
+import (
+	"cmp"
+
+	"curvewright/refuse"
+	"curvewright/units"
+)
 
 // Heat that people, cooking and appliances give per heated floor area (common
 // practice).
@@ -22,9 +27,9 @@ const (
 // Source: definition; figures for dwellings: common practice.
 // Errors: a figure outside the range.
 func Gains(perArea units.Flux, floor units.Area) (units.Power, error) {
-	err := first(
-		within("gains per floor area", perArea, 0, 50),
-		within("heated floor area", floor, 1, largestArea),
+	err := cmp.Or(
+		refuse.Within("gains per floor area", perArea, 0, 50),
+		refuse.Within("heated floor area", floor, 1, largestArea),
 	)
 	if err != nil {
 		return 0, err

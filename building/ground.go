@@ -4,8 +4,10 @@ package building
 // ventilated space?
 
 import (
+	"cmp"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -40,15 +42,15 @@ var (
 // Source: ISO 13370:2007 clause 8.1.
 // Errors: a figure outside the range.
 func CharacteristicDimension(area units.Area, perimeter units.Length) (units.Length, error) {
-	err := first(
+	err := cmp.Or(
 		checkArea("ground floor area", area),
-		within("exposed perimeter of the ground floor", perimeter, 0.1, 1e4),
+		refuse.Within("exposed perimeter of the ground floor", perimeter, 0.1, 1e4),
 	)
 	if err != nil {
 		return 0, err
 	}
 	b := units.Length(2 * float64(area) / float64(perimeter))
-	return b, within("ground floor area over half its exposed perimeter (B')", b, 0.5, 200)
+	return b, refuse.Within("ground floor area over half its exposed perimeter (B')", b, 0.5, 200)
 }
 
 // groundU is the U-value of a floor whose whole resistance equals that of d metres
@@ -67,9 +69,9 @@ func equivalentThickness(wall units.Length, ground units.Conductivity, r units.R
 }
 
 func checkSite(wall units.Length, ground units.Conductivity) error {
-	return first(
-		within("thickness of the outer wall at the floor", wall, 0, 2),
-		within("conductivity of the ground", ground, 0.3, 5),
+	return cmp.Or(
+		refuse.Within("thickness of the outer wall at the floor", wall, 0, 2),
+		refuse.Within("conductivity of the ground", ground, 0.3, 5),
 	)
 }
 
@@ -110,7 +112,7 @@ type Slab struct {
 func (s Slab) Transmittance() (units.Transmittance, error) {
 	b, err := CharacteristicDimension(s.Area, s.Perimeter)
 	if err == nil {
-		err = first(checkSite(s.Wall, s.Ground), within("resistance of the slab's insulation", s.Floor, 0, 20))
+		err = cmp.Or(checkSite(s.Wall, s.Ground), refuse.Within("resistance of the slab's insulation", s.Floor, 0, 20))
 	}
 	if err != nil {
 		return 0, err
@@ -122,7 +124,7 @@ func (s Slab) Transmittance() (units.Transmittance, error) {
 		return 0, err
 	}
 	u -= units.Transmittance(saved * float64(s.Perimeter) / float64(s.Area))
-	return u, within("U-value of the slab with its edge insulation", u, 0.01, largestU)
+	return u, refuse.Within("U-value of the slab with its edge insulation", u, 0.01, largestU)
 }
 
 // factor is what a metre of edge saves, in W/mK.
@@ -130,10 +132,10 @@ func (e Edge) factor(ground units.Conductivity, dt units.Length) (float64, error
 	if e.Thickness == 0 {
 		return 0, nil
 	}
-	err := first(
-		within("thickness of the edge insulation", e.Thickness, 0.001, 0.5),
-		within("width or depth of the edge insulation", e.Width, 0.1, 5),
-		within("conductivity of the edge insulation", e.Conductivity, 0.01, ground),
+	err := cmp.Or(
+		refuse.Within("thickness of the edge insulation", e.Thickness, 0.001, 0.5),
+		refuse.Within("width or depth of the edge insulation", e.Width, 0.1, 5),
+		refuse.Within("conductivity of the edge insulation", e.Conductivity, 0.01, ground),
 	)
 	if err != nil {
 		return 0, err
@@ -182,11 +184,11 @@ type BasementU struct {
 func (b Basement) Transmittance() (BasementU, error) {
 	dimension, err := CharacteristicDimension(b.Area, b.Perimeter)
 	if err == nil {
-		err = first(
+		err = cmp.Or(
 			checkSite(b.Wall, b.Ground),
-			within("depth of the basement floor below ground", b.Depth, 0.1, 5),
-			within("resistance of the basement floor's insulation", b.Floor, 0, 20),
-			within("resistance of the basement wall", b.BelowGrade, 0, 20),
+			refuse.Within("depth of the basement floor below ground", b.Depth, 0.1, 5),
+			refuse.Within("resistance of the basement floor's insulation", b.Floor, 0, 20),
+			refuse.Within("resistance of the basement wall", b.BelowGrade, 0, 20),
 		)
 	}
 	if err != nil {
@@ -240,14 +242,14 @@ type SuspendedFloor struct {
 func (s SuspendedFloor) Transmittance() (units.Transmittance, error) {
 	b, err := CharacteristicDimension(s.Area, s.Perimeter)
 	if err == nil {
-		err = first(
+		err = cmp.Or(
 			checkSite(s.Wall, s.Ground),
-			within("resistance of the suspended floor", s.Floor, 0, 20),
-			within("height of the suspended floor above ground", s.Height, 0, 0.5),
-			within("U-value of the walls below the suspended floor", s.LowWall, 0, largestU),
-			within("vent area per length of wall (m²/m)", s.Vents, 0, 0.02),
-			within("wind speed in m/s", s.Wind, 0, 15),
-			within("wind shelter factor", s.Shelter, 0.02, 0.10),
+			refuse.Within("resistance of the suspended floor", s.Floor, 0, 20),
+			refuse.Within("height of the suspended floor above ground", s.Height, 0, 0.5),
+			refuse.Within("U-value of the walls below the suspended floor", s.LowWall, 0, largestU),
+			refuse.Within("vent area per length of wall (m²/m)", s.Vents, 0, 0.02),
+			refuse.Within("wind speed in m/s", s.Wind, 0, 15),
+			refuse.Within("wind shelter factor", s.Shelter, 0.02, 0.10),
 		)
 	}
 	if err != nil {
@@ -273,10 +275,10 @@ func (s SuspendedFloor) Transmittance() (units.Transmittance, error) {
 // Source: EN 12831-1:2017, equivalent U-value of elements against the ground.
 // Errors: a figure outside the range.
 func EquivalentFloor(dimension, depth units.Length, u units.Transmittance) (units.Transmittance, error) {
-	err := first(
-		within("ground floor area over half its exposed perimeter (B')", dimension, 2, 50),
-		within("depth of the floor below ground", depth, 0, 5),
-		within("U-value of the floor", u, 0.1, 3),
+	err := cmp.Or(
+		refuse.Within("ground floor area over half its exposed perimeter (B')", dimension, 2, 50),
+		refuse.Within("depth of the floor below ground", depth, 0, 5),
+		refuse.Within("U-value of the floor", u, 0.1, 3),
 	)
 	if err != nil {
 		return 0, err
@@ -302,10 +304,10 @@ func EquivalentFloor(dimension, depth units.Length, u units.Transmittance) (unit
 // the same formula rearranged, (Ti − To)·f_ig = Ti − Tm.
 // Errors: a figure outside the range.
 func GroundLoss(area units.Area, u units.Transmittance, annualMean units.Temperature, waterNear bool) (Loss, error) {
-	err := first(
+	err := cmp.Or(
 		checkArea("area against the ground", area),
-		within("U-value against the ground", u, 0, largestU),
-		within("annual mean outdoor temperature", annualMean, units.Celsius(-20), units.Celsius(30)),
+		refuse.Within("U-value against the ground", u, 0, largestU),
+		refuse.Within("annual mean outdoor temperature", annualMean, units.Celsius(-20), units.Celsius(30)),
 	)
 	if err != nil {
 		return Loss{}, err

@@ -3,8 +3,10 @@ package building
 // How much heat does a house or a room lose at a given outdoor temperature?
 
 import (
+	"cmp"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -96,7 +98,7 @@ func (l Loss) BalanceOutdoor(room units.Temperature, gains units.Power) units.Te
 // Source: heat balance.
 // Errors: a loss coefficient that is zero or negative.
 func (l Loss) RoomWith(heat units.Power, outdoor units.Temperature) (units.Temperature, error) {
-	if err := within("loss coefficient", l.Coefficient(), 0.001, largestLoss); err != nil {
+	if err := refuse.Within("loss coefficient", l.Coefficient(), 0.001, largestLoss); err != nil {
 		return 0, err
 	}
 	sum := float64(l.Outdoor)*float64(outdoor) + float64(l.Fixed)*float64(l.FixedAt) + float64(heat)
@@ -127,11 +129,11 @@ func Toward(coefficient units.LossCoefficient, at units.Temperature) Loss {
 // Source: definition of the heat loss coefficient, ISO 13789.
 // Errors: a load or a pair of temperatures outside the range.
 func FromDesign(load units.Power, room, outdoor units.Temperature) (Loss, error) {
-	err := first(
-		within("design load", load, 10, 1e6),
+	err := cmp.Or(
+		refuse.Within("design load", load, 10, 1e6),
 		checkTemperature("room temperature", room),
 		checkTemperature("design outdoor temperature", outdoor),
-		within("room above design outdoor temperature", room.Sub(outdoor), 1, 130),
+		refuse.Within("room above design outdoor temperature", room.Sub(outdoor), 1, 130),
 	)
 	if err != nil {
 		return Loss{}, err
@@ -158,10 +160,10 @@ const (
 // Source: EN 12831-1:2017, transmission to the outside, with f_U = f_ie = 1.
 // Errors: a figure outside the range.
 func OutsideLoss(area units.Area, u, bridges units.Transmittance) (Loss, error) {
-	err := first(
+	err := cmp.Or(
 		checkArea("surface area", area),
-		within("U-value", u, 0, largestU),
-		within("extra U-value for thermal bridges", bridges, 0, largestU),
+		refuse.Within("U-value", u, 0, largestU),
+		refuse.Within("extra U-value for thermal bridges", bridges, 0, largestU),
 	)
 	if err != nil {
 		return Loss{}, err

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"curvewright/refuse"
 	"curvewright/units"
 	"pgregory.net/rapid"
 )
@@ -124,7 +125,7 @@ func TestWorkedRoom(t *testing.T) { // EN 12831:2003, worked by hand
 
 func TestRefusalsAreSentences(t *testing.T) {
 	_, err := FromDesign(9000, units.Celsius(20), units.Celsius(25))
-	var r *RangeError
+	var r *refuse.Error
 	if !errors.As(err, &r) {
 		t.Fatalf("error %v", err)
 	}

@@ -4,9 +4,11 @@ package building
 // warm again?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -43,7 +45,7 @@ const (
 // Source: ISO 13790 table 12, daily swing, from memory.
 // Errors: a class that is not in the table or an area outside the range.
 func Capacity(class MassClass, floor units.Area) (HeatCapacity, error) {
-	if err := within("heated floor area", floor, 1, largestArea); err != nil {
+	if err := refuse.Within("heated floor area", floor, 1, largestArea); err != nil {
 		return 0, err
 	}
 	var perArea HeatCapacity
@@ -59,7 +61,7 @@ func Capacity(class MassClass, floor units.Area) (HeatCapacity, error) {
 	case VeryHeavy:
 		perArea = 370e3
 	default:
-		return 0, &RangeError{What: "class of building mass", Given: fmt.Sprintf("%q", string(class)),
+		return 0, &refuse.Error{What: "class of building mass", Given: fmt.Sprintf("%q", string(class)),
 			Accept: "very light, light, medium, heavy or very heavy"}
 	}
 	return perArea * HeatCapacity(floor), nil
@@ -75,9 +77,9 @@ func Capacity(class MassClass, floor units.Area) (HeatCapacity, error) {
 // Source: ISO 13790 clause 12.2.1.3, one capacity.
 // Errors: a figure outside the range.
 func TimeConstant(c HeatCapacity, l Loss) (units.Time, error) {
-	err := first(
-		within("heat capacity of the house", c, 1e4, 1e11),
-		within("loss coefficient of the house", l.Coefficient(), 0.001, largestLoss),
+	err := cmp.Or(
+		refuse.Within("heat capacity of the house", c, 1e4, 1e11),
+		refuse.Within("loss coefficient of the house", l.Coefficient(), 0.001, largestLoss),
 	)
 	if err != nil {
 		return 0, err
@@ -96,12 +98,12 @@ func TimeConstant(c HeatCapacity, l Loss) (units.Time, error) {
 // Source: solution of C·dT/dt = gains − H·(T − To), as ISO 13790.
 // Errors: a figure outside the range.
 func FreeCooling(l Loss, constant units.Time, start, outdoor units.Temperature, gains units.Power, after units.Time) (units.Temperature, error) {
-	err := first(
+	err := cmp.Or(
 		checkConstant(constant),
 		checkTemperature("room temperature at the start", start),
 		checkTemperature("outdoor temperature", outdoor),
-		within("gains", gains, 0, 1e6),
-		within("time without heating", after, 0, units.Hours(1e4)),
+		refuse.Within("gains", gains, 0, 1e6),
+		refuse.Within("time without heating", after, 0, units.Hours(1e4)),
 	)
 	if err != nil {
 		return 0, err
@@ -115,7 +117,7 @@ func FreeCooling(l Loss, constant units.Time, start, outdoor units.Temperature, 
 }
 
 func checkConstant(constant units.Time) error {
-	return within("time constant", constant, units.Hours(1.0/60), units.Hours(1e4))
+	return refuse.Within("time constant", constant, units.Hours(1.0/60), units.Hours(1e4))
 }
 
 // Reheat gives the time that a constant heat needs to bring the room to a target.
@@ -129,12 +131,12 @@ func checkConstant(constant units.Time) error {
 // Errors: a figure outside the range, or a heat with which the target is never
 // reached. A target at or below the start takes no time.
 func Reheat(l Loss, constant units.Time, start, target, outdoor units.Temperature, heat units.Power) (units.Time, error) {
-	err := first(
+	err := cmp.Or(
 		checkConstant(constant),
 		checkTemperature("room temperature at the start", start),
 		checkTemperature("target room temperature", target),
 		checkTemperature("outdoor temperature", outdoor),
-		within("heat put in", heat, 0, 1e6),
+		refuse.Within("heat put in", heat, 0, 1e6),
 	)
 	if err != nil {
 		return 0, err
@@ -147,8 +149,8 @@ func Reheat(l Loss, constant units.Time, start, target, outdoor units.Temperatur
 		return 0, err
 	}
 	if target >= end-1e-6 {
-		return 0, &RangeError{What: "target room temperature", Given: bothSystems(target),
-			Accept: "below " + bothSystems(end) + ", which " + bothSystems(heat) + " can hold at " + bothSystems(outdoor) + " outdoors"}
+		return 0, &refuse.Error{What: "target room temperature", Given: refuse.Both(target),
+			Accept: "below " + refuse.Both(end) + ", which " + refuse.Both(heat) + " can hold at " + refuse.Both(outdoor) + " outdoors"}
 	}
 	return constant * units.Time(math.Log(float64(end-start)/float64(end-target))), nil
 }

@@ -3,8 +3,10 @@ package building
 // What do the fuel bills say about the house?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -70,7 +72,7 @@ func (b Bills) Signature() (Signature, error) {
 	}
 	heat := (b.Fuel - b.BaseLoad) * units.Energy(b.Efficiency)
 	coefficient := units.LossCoefficient(float64(heat) / float64(b.DegreeDays))
-	if err := within("loss coefficient that the bills come to", coefficient, 5, 1e5); err != nil {
+	if err := refuse.Within("loss coefficient that the bills come to", coefficient, 5, 1e5); err != nil {
 		return Signature{}, fmt.Errorf("%w; check the units of the fuel and of the degree-days", err)
 	}
 	s := Signature{Loss: Loss{Outdoor: coefficient}, Heat: heat, Base: b.Base, Doubts: b.doubts()}
@@ -80,15 +82,15 @@ func (b Bills) Signature() (Signature, error) {
 
 func (b Bills) check() error {
 	d := b.Doubts
-	err := first(
-		within("year's fuel", b.Fuel, units.KilowattHours(100), mostFuel),
-		within("fuel for hot water and cooking", b.BaseLoad, 0, b.Fuel*9/10),
-		within("seasonal efficiency", b.Efficiency, 0.3, 1.1),
-		within("degree-days", b.DegreeDays, units.KelvinDays(300), units.KelvinDays(12000)),
-		within("base of the degree-days", b.Base, units.Celsius(10), units.Celsius(22)),
+	err := cmp.Or(
+		refuse.Within("year's fuel", b.Fuel, units.KilowattHours(100), mostFuel),
+		refuse.Within("fuel for hot water and cooking", b.BaseLoad, 0, b.Fuel*9/10),
+		refuse.Within("seasonal efficiency", b.Efficiency, 0.3, 1.1),
+		refuse.Within("degree-days", b.DegreeDays, units.KelvinDays(300), units.KelvinDays(12000)),
+		refuse.Within("base of the degree-days", b.Base, units.Celsius(10), units.Celsius(22)),
 	)
 	for _, share := range []units.Fraction{d.Fuel, d.BaseLoad, d.Efficiency, d.Weather, d.Balance} {
-		err = first(err, within("relative error", share, 0, 1))
+		err = cmp.Or(err, refuse.Within("relative error", share, 0, 1))
 	}
 	return err
 }
@@ -118,10 +120,10 @@ func (b Bills) doubts() []Doubt {
 // Source: as Signature.
 // Errors: temperatures outside the range.
 func (s Signature) DesignLoad(room, outdoor units.Temperature) (load, low, high units.Power, err error) {
-	err = first(
+	err = cmp.Or(
 		checkTemperature("room temperature", room),
 		checkTemperature("design outdoor temperature", outdoor),
-		within("room above design outdoor temperature", room.Sub(outdoor), 1, 130),
+		refuse.Within("room above design outdoor temperature", room.Sub(outdoor), 1, 130),
 	)
 	if err != nil {
 		return 0, 0, 0, err
@@ -141,11 +143,11 @@ func (s Signature) DesignLoad(room, outdoor units.Temperature) (load, low, high 
 // Source: as Signature.
 // Errors: a figure outside the range.
 func FuelForLoss(coefficient units.LossCoefficient, days units.DegreeDays, efficiency units.Fraction, baseLoad units.Energy) (units.Energy, error) {
-	err := first(
-		within("loss coefficient of the house", coefficient, 0, 1e5),
-		within("degree-days", days, 0, units.KelvinDays(12000)),
-		within("seasonal efficiency", efficiency, 0.3, 1.1),
-		within("fuel for hot water and cooking", baseLoad, 0, mostFuel),
+	err := cmp.Or(
+		refuse.Within("loss coefficient of the house", coefficient, 0, 1e5),
+		refuse.Within("degree-days", days, 0, units.KelvinDays(12000)),
+		refuse.Within("seasonal efficiency", efficiency, 0.3, 1.1),
+		refuse.Within("fuel for hot water and cooking", baseLoad, 0, mostFuel),
 	)
 	if err != nil {
 		return 0, err

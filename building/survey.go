@@ -4,9 +4,11 @@ package building
 // floor area gets the usual U-values of its age, and everything assumed is laid open.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -228,14 +230,14 @@ func (s Survey) fill() (*box, error) {
 		}
 	}
 	if s.SharedSides < 0 || s.SharedSides > 3 {
-		return nil, &RangeError{What: "sides shared with heated neighbours", Given: fmt.Sprint(s.SharedSides), Accept: "0 to 3"}
+		return nil, &refuse.Error{What: "sides shared with heated neighbours", Given: fmt.Sprint(s.SharedSides), Accept: "0 to 3"}
 	}
-	return b, first(
-		within("heated floor area", s.FloorArea, 20, 2000),
-		within("storeys", b.Storeys, 1, 4),
-		within("ceiling height", b.CeilingHeight, 2, 5),
-		within("annual mean outdoor temperature", b.AnnualMean, units.Celsius(-20), units.Celsius(30)),
-		within("altitude", s.Altitude, -500, 5000),
+	return b, cmp.Or(
+		refuse.Within("heated floor area", s.FloorArea, 20, 2000),
+		refuse.Within("storeys", b.Storeys, 1, 4),
+		refuse.Within("ceiling height", b.CeilingHeight, 2, 5),
+		refuse.Within("annual mean outdoor temperature", b.AnnualMean, units.Celsius(-20), units.Celsius(30)),
+		refuse.Within("altitude", s.Altitude, -500, 5000),
 		checkN50(s.N50),
 	)
 }
@@ -302,7 +304,7 @@ func unknownWord[T ~string](what string, given T, accepted ...T) error {
 	for _, a := range accepted {
 		accept += ", " + string(a)
 	}
-	return &RangeError{What: what, Given: fmt.Sprintf("%q", string(given)), Accept: accept[2:]}
+	return &refuse.Error{What: what, Given: fmt.Sprintf("%q", string(given)), Accept: accept[2:]}
 }
 
 func (b *box) estimate() (Estimate, error) {
@@ -314,7 +316,7 @@ func (b *box) estimate() (Estimate, error) {
 	opaque := wall - window - float64(doorArea)
 	if opaque <= 0 {
 		return Estimate{}, fmt.Errorf("outer wall of the house: only %s left beside windows and doors; accepted: fewer shared sides or a larger house",
-			bothSystems(units.Area(max(0, wall-window))))
+			refuse.Both(units.Area(max(0, wall-window))))
 	}
 	volume := float64(b.FloorArea) * float64(b.CeilingHeight)
 

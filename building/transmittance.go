@@ -3,8 +3,10 @@ package building
 // What is the U-value of a wall, roof or floor made of layers?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -155,7 +157,7 @@ func (a Assembly) sections() ([][]section, error) {
 	if len(a.Layers) == 0 {
 		return nil, fmt.Errorf("%s: no layers given; accepted: at least one layer", a.name())
 	}
-	if err := within(a.name()+", outer surface", a.outside(), smallestLayerR, largestR); err != nil {
+	if err := refuse.Within(a.name()+", outer surface", a.outside(), smallestLayerR, largestR); err != nil {
 		return nil, err
 	}
 	combinations := 1
@@ -197,7 +199,7 @@ func (l Layer) sections(where string) ([]section, error) {
 		if b.Name != "" {
 			name += " " + b.Name
 		}
-		if err := within(name+", share of area", b.Share, smallestBridge, largestBridgePart); err != nil {
+		if err := refuse.Within(name+", share of area", b.Share, smallestBridge, largestBridgePart); err != nil {
 			return nil, err
 		}
 		r, err := resistanceOf(name, l.Thickness, b.Conductivity, b.Resistance)
@@ -207,7 +209,7 @@ func (l Layer) sections(where string) ([]section, error) {
 		left -= b.Share
 		parts = append(parts, section{share: float64(b.Share), resistance: r})
 	}
-	if err := within(where+", share left beside the bridges", left, smallestBridge, 1); err != nil {
+	if err := refuse.Within(where+", share left beside the bridges", left, smallestBridge, 1); err != nil {
 		return nil, err
 	}
 	parts[0].share = float64(left)
@@ -216,17 +218,17 @@ func (l Layer) sections(where string) ([]section, error) {
 
 func resistanceOf(where string, thickness units.Length, conductivity units.Conductivity, resistance units.Resistance) (float64, error) {
 	if resistance != 0 {
-		return float64(resistance), within(where+", resistance", resistance, smallestLayerR, largestR)
+		return float64(resistance), refuse.Within(where+", resistance", resistance, smallestLayerR, largestR)
 	}
-	err := first(
-		within(where+", thickness", thickness, 0.0001, thickestLayer),
-		within(where+", conductivity", conductivity, poorestConductor, bestConductor),
+	err := cmp.Or(
+		refuse.Within(where+", thickness", thickness, 0.0001, thickestLayer),
+		refuse.Within(where+", conductivity", conductivity, poorestConductor, bestConductor),
 	)
 	if err != nil {
 		return 0, err
 	}
 	r := units.Resistance(float64(thickness) / float64(conductivity))
-	return float64(r), within(where+", thickness over conductivity", r, 1e-7, largestR*100)
+	return float64(r), refuse.Within(where+", thickness over conductivity", r, 1e-7, largestR*100)
 }
 
 // cavityRow is one line of the table of still air layers.
@@ -267,7 +269,7 @@ func (c cavityRow) resistance(flow HeatFlow) units.Resistance {
 // Source: ISO 6946, table 8; 0.18 re-read elsewhere, the rest from memory.
 // Errors: a thickness outside the range.
 func CavityResistance(thickness units.Length, flow HeatFlow) (units.Resistance, error) {
-	if err := within("cavity thickness", thickness, 0.001, 0.3); err != nil {
+	if err := refuse.Within("cavity thickness", thickness, 0.001, 0.3); err != nil {
 		return 0, err
 	}
 	low := cavities[0]

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -53,14 +54,14 @@ func CastIronTable(edr units.RadiatorArea, averageWater units.Temperature) (unit
 	}
 	t := averageWater.Fahrenheit()
 	if !(t >= 120-1e-9 && t <= 215+1e-9) {
-		return 0, fmt.Errorf("cast-iron table: average water at %s is not in the table; accepted: 120 °F to 215 °F", tell(averageWater))
+		return 0, fmt.Errorf("cast-iron table: average water at %s is not in the table; accepted: 120 °F to 215 °F", refuse.Both(averageWater))
 	}
 	return units.BtuPerHour(float64(edr) * 2 * (t - 95)), nil
 }
 
 func checkEDR(edr units.RadiatorArea) error {
 	if !(edr > 0 && edr <= 1e4) {
-		return fmt.Errorf("cast-iron radiator: a rating of %s is not usable; accepted: above 0 to 10,000 sq ft EDR", tell(edr))
+		return fmt.Errorf("cast-iron radiator: a rating of %s is not usable; accepted: above 0 to 10,000 sq ft EDR", refuse.Both(edr))
 	}
 	return nil
 }

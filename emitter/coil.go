@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -51,20 +52,20 @@ func NewCoil(r CoilRating) (Coil, error) {
 	span := float64(r.EnteringWater - r.EnteringAir)
 	switch {
 	case !(r.Output > 0 && r.Output <= 1e6):
-		return Coil{}, fmt.Errorf("fan coil: an output of %s is not usable; give the rated output, for example 3 kW or 10,000 Btu/h", tell(r.Output))
+		return Coil{}, fmt.Errorf("fan coil: an output of %s is not usable; give the rated output, for example 3 kW or 10,000 Btu/h", refuse.Both(r.Output))
 	case !(water > 0 && water <= largestFlow):
-		return Coil{}, fmt.Errorf("fan coil: a water flow of %s is not usable; give the rated flow, for example 2 gpm", tell(r.WaterFlow))
+		return Coil{}, fmt.Errorf("fan coil: a water flow of %s is not usable; give the rated flow, for example 2 gpm", refuse.Both(r.WaterFlow))
 	case !(air > 0 && air <= largestFlow):
-		return Coil{}, fmt.Errorf("fan coil: an air flow of %s is not usable; give the rated flow, for example 300 cfm", tell(r.AirFlow))
+		return Coil{}, fmt.Errorf("fan coil: an air flow of %s is not usable; give the rated flow, for example 300 cfm", refuse.Both(r.AirFlow))
 	case !(span > 0 && span <= largestExcess):
-		return Coil{}, fmt.Errorf("fan coil: entering water at %s is not above the entering air at %s; check the rated point", tell(r.EnteringWater), tell(r.EnteringAir))
+		return Coil{}, fmt.Errorf("fan coil: entering water at %s is not above the entering air at %s; check the rated point", refuse.Both(r.EnteringWater), refuse.Both(r.EnteringAir))
 	}
 	least := math.Min(water, air)
 	ratio := least / math.Max(water, air)
 	wanted := float64(r.Output) / (least * span)
 	if wanted > 0.95 {
 		return Coil{}, fmt.Errorf("fan coil: %s is %.0f %% of all the heat that water and air at these flows could exchange; accepted: up to 95 %%, so check flows and temperatures",
-			tell(r.Output), 100*wanted)
+			refuse.Both(r.Output), 100*wanted)
 	}
 	low, high := 0.0, 1e5 // at r = 1 an effectiveness of 0.95 needs N of about 150
 	for range 100 {

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -59,12 +60,12 @@ func NewParallel(branches ...Branch) (Parallel, error) {
 			return Parallel{}, fmt.Errorf("parallel emitters: branch %d has no emitter; enter one or leave the branch out", i+1)
 		}
 		if !(b.Share >= 0 && b.Share <= 1) {
-			return Parallel{}, fmt.Errorf("parallel emitters: branch %d has a flow share of %s; accepted: 0 %% to 100 %%", i+1, tell(b.Share))
+			return Parallel{}, fmt.Errorf("parallel emitters: branch %d has a flow share of %s; accepted: 0 %% to 100 %%", i+1, refuse.Both(b.Share))
 		}
 		sum += float64(b.Share)
 	}
 	if !(math.Abs(sum-1) <= 1e-3) {
-		return Parallel{}, fmt.Errorf("parallel emitters: the flow shares add up to %s; they must add up to 100 %%", tell(units.Fraction(sum)))
+		return Parallel{}, fmt.Errorf("parallel emitters: the flow shares add up to %s; they must add up to 100 %%", refuse.Both(units.Fraction(sum)))
 	}
 	kept := make([]Branch, len(branches))
 	for i, b := range branches {

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -79,9 +80,9 @@ func checkCooling(supply, ret, room units.Temperature) error {
 	case !finite(float64(supply), float64(ret), float64(room)):
 		return fmt.Errorf("excess temperature: supply, return and room must be real temperatures, for example 75 °C, 65 °C and 20 °C")
 	case ret <= room:
-		return fmt.Errorf("excess temperature: the return of %s is not above the room at %s; a return warmer than the room is needed", tell(ret), tell(room))
+		return fmt.Errorf("excess temperature: the return of %s is not above the room at %s; a return warmer than the room is needed", refuse.Both(ret), refuse.Both(room))
 	case supply < ret:
-		return fmt.Errorf("excess temperature: the supply of %s is below the return of %s; a supply at or above the return is needed", tell(supply), tell(ret))
+		return fmt.Errorf("excess temperature: the supply of %s is below the return of %s; a supply at or above the return is needed", refuse.Both(supply), refuse.Both(ret))
 	}
 	return nil
 }
@@ -103,13 +104,4 @@ func finite(values ...float64) bool {
 		}
 	}
 	return true
-}
-
-// tell prints a value in both systems, since an error does not know its reader.
-func tell(q units.Quantity) string {
-	si, us := q.Text(units.SI), q.Text(units.US)
-	if si == us {
-		return si
-	}
-	return si + " (" + us + ")"
 }

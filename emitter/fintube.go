@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -65,13 +66,13 @@ func FinTube(r FinTubeRating, airOffset units.Difference) (PowerLaw, error) {
 	rated := float64(r.Flow) * waterHeatCapacity
 	switch {
 	case !(r.Length > 0 && r.Length <= 1000):
-		return PowerLaw{}, fmt.Errorf("baseboard: a finned length of %s is not usable; accepted: above 0 to 1,000 m", tell(r.Length))
+		return PowerLaw{}, fmt.Errorf("baseboard: a finned length of %s is not usable; accepted: above 0 to 1,000 m", refuse.Both(r.Length))
 	case !(r.Output > 0 && r.Output <= 5000):
-		return PowerLaw{}, fmt.Errorf("baseboard: an output of %s is not usable; give the table's, for example 580 Btu/h·ft", tell(r.Output))
+		return PowerLaw{}, fmt.Errorf("baseboard: an output of %s is not usable; give the table's, for example 580 Btu/h·ft", refuse.Both(r.Output))
 	case !(excess >= 10 && excess <= 150):
-		return PowerLaw{}, fmt.Errorf("baseboard: average water at %s over entering air at %s is not usable; accepted: water 10 K to 150 K (18 °F to 270 °F) above the air", tell(r.AverageWater), tell(air))
+		return PowerLaw{}, fmt.Errorf("baseboard: average water at %s over entering air at %s is not usable; accepted: water 10 K to 150 K (18 °F to 270 °F) above the air", refuse.Both(r.AverageWater), refuse.Both(air))
 	case !(rated >= leastFlowEffect*(1-1e-9) && rated <= mostFlowEffect*(1+1e-9)):
-		return PowerLaw{}, fmt.Errorf("baseboard: a rated flow of %s is not usable; accepted: 0.25 gpm to 10 gpm, and tables use 1 gpm or 4 gpm", tell(r.Flow))
+		return PowerLaw{}, fmt.Errorf("baseboard: a rated flow of %s is not usable; accepted: 0.25 gpm to 10 gpm, and tables use 1 gpm or 4 gpm", refuse.Both(r.Flow))
 	}
 	output := float64(r.Output) * float64(r.Length)
 	if r.IncludesAllowance {

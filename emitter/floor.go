@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -201,14 +202,14 @@ func (f Floor) Check() error {
 	}
 	for _, b := range bounds {
 		if !(b.x >= b.from*(1-1e-9) && b.x <= b.to*(1+1e-9)) {
-			return fmt.Errorf("floor: %s of %s is outside the range; accepted: %s", b.what, tell(b.value), b.accepted)
+			return fmt.Errorf("floor: %s of %s is outside the range; accepted: %s", b.what, refuse.Both(b.value), b.accepted)
 		}
 	}
 	if r := f.coverResistance(); !wet && !(f.Cover > 0 && r >= 0.01*(1-1e-9) && r <= 0.18*(1+1e-9)) {
-		return fmt.Errorf("floor: %s over the tube at %s is outside the range; accepted: thickness by conductivity from 0.01 to 0.18 m²K/W (R-0.06 to R-1.0)", tell(f.Cover), tell(f.Conductivity))
+		return fmt.Errorf("floor: %s over the tube at %s is outside the range; accepted: thickness by conductivity from 0.01 to 0.18 m²K/W (R-0.06 to R-1.0)", refuse.Both(f.Cover), refuse.Both(f.Conductivity))
 	}
 	if wet && f.coverResistance() > thickestCover*(1+1e-9) {
-		return fmt.Errorf("floor: %s over the tube at %s is outside the range; accepted: thickness by conductivity up to 0.25 m²K/W (300 mm of screed at 1.2 W/mK)", tell(f.Cover), tell(f.Conductivity))
+		return fmt.Errorf("floor: %s over the tube at %s is outside the range; accepted: thickness by conductivity up to 0.25 m²K/W (300 mm of screed at 1.2 W/mK)", refuse.Both(f.Cover), refuse.Both(f.Conductivity))
 	}
 	return f.checkParts()
 }
@@ -218,23 +219,23 @@ func (f Floor) checkParts() error {
 	wall, conductivity := f.tube()
 	switch {
 	case (f.TubeWall == 0) != (f.TubeConductivity == 0):
-		return fmt.Errorf("floor: the tube has a wall of %s and a conductivity of %s; give both, or neither for 2 mm of 0.35 W/mK", tell(f.TubeWall), tell(f.TubeConductivity))
+		return fmt.Errorf("floor: the tube has a wall of %s and a conductivity of %s; give both, or neither for 2 mm of 0.35 W/mK", refuse.Both(f.TubeWall), refuse.Both(f.TubeConductivity))
 	case !(wall > 0 && 2*wall < 0.9*float64(f.TubeDiameter)):
-		return fmt.Errorf("floor: a tube wall of %s does not fit a tube of %s; accepted: above 0 and less than 45 %% of the outside diameter", tell(f.TubeWall), tell(f.TubeDiameter))
+		return fmt.Errorf("floor: a tube wall of %s does not fit a tube of %s; accepted: above 0 and less than 45 %% of the outside diameter", refuse.Both(f.TubeWall), refuse.Both(f.TubeDiameter))
 	case !(conductivity >= 0.1 && conductivity <= 500):
-		return fmt.Errorf("floor: a tube conductivity of %s is outside the range; accepted: 0.1 to 500 W/mK", tell(f.TubeConductivity))
+		return fmt.Errorf("floor: a tube conductivity of %s is outside the range; accepted: 0.1 to 500 W/mK", refuse.Both(f.TubeConductivity))
 	case !(f.PlateThickness >= 0 && f.PlateThickness <= 0.005):
-		return fmt.Errorf("floor: a plate thickness of %s is outside the range; accepted: 0 (no plates) to 5 mm", tell(f.PlateThickness))
+		return fmt.Errorf("floor: a plate thickness of %s is outside the range; accepted: 0 (no plates) to 5 mm", refuse.Both(f.PlateThickness))
 	case f.PlateThickness > 0 && f.Construction == WetSlab:
-		return fmt.Errorf("floor: plates of %s do not belong in a wet slab; accepted: none, or the construction %q", tell(f.PlateThickness), DryPlates)
+		return fmt.Errorf("floor: plates of %s do not belong in a wet slab; accepted: none, or the construction %q", refuse.Both(f.PlateThickness), DryPlates)
 	case f.PlateThickness > 0 && !(f.PlateWidth > 0 && f.PlateWidth <= 2 && f.PlateConductivity >= 1 && f.PlateConductivity <= 500):
-		return fmt.Errorf("floor: plates %s wide of %s are outside the range; accepted: a width above 0 and 1 to 500 W/mK (aluminium 200)", tell(f.PlateWidth), tell(f.PlateConductivity))
+		return fmt.Errorf("floor: plates %s wide of %s are outside the range; accepted: a width above 0 and 1 to 500 W/mK (aluminium 200)", refuse.Both(f.PlateWidth), refuse.Both(f.PlateConductivity))
 	case f.PlateThickness == 0 && f.Construction == DryPlates:
 		return fmt.Errorf("floor: dry plates without a plate thickness; give it, for example 0.5 mm")
 	case f.Zone.SurfaceLimit() == 0:
 		return fmt.Errorf("floor: the zone %q is not known; accepted: %s, %s, %s", f.Zone, Occupied, Edge, Bathroom)
 	case f.CoveringLimit != 0 && !(f.CoveringLimit >= units.Celsius(20) && f.CoveringLimit <= units.Celsius(60)):
-		return fmt.Errorf("floor: a covering limit of %s is outside the range; accepted: 20 °C to 60 °C (wood 27 °C, 80 °F)", tell(f.CoveringLimit))
+		return fmt.Errorf("floor: a covering limit of %s is outside the range; accepted: 20 °C to 60 °C (wood 27 °C, 80 °F)", refuse.Both(f.CoveringLimit))
 	}
 	return nil
 }
@@ -471,7 +472,7 @@ func (f Floor) Limit(room units.Temperature) (Limit, error) {
 	}
 	surface := f.SurfaceLimit()
 	if !(room > 250 && room < surface) {
-		return Limit{}, fmt.Errorf("floor: a room at %s leaves nothing below the surface limit of %s; accepted: a cooler room", tell(room), tell(surface))
+		return Limit{}, fmt.Errorf("floor: a room at %s leaves nothing below the surface limit of %s; accepted: a cooler room", refuse.Both(room), refuse.Both(surface))
 	}
 	out := Limit{Surface: surface}
 	even := float64(FloorFlux(surface, room))
@@ -561,7 +562,7 @@ func (f Floor) Downward(flux units.Flux, room units.Temperature) (units.Flux, er
 		return 0, err
 	}
 	if !(flux >= 0 && finite(float64(flux), float64(room))) {
-		return 0, fmt.Errorf("floor: a heat of %s upward is not usable; accepted: 0 W/m² or more", tell(flux))
+		return 0, fmt.Errorf("floor: a heat of %s upward is not usable; accepted: 0 W/m² or more", refuse.Both(flux))
 	}
 	return units.Flux(math.Max(0, (f.upward()*float64(flux)+float64(room-f.Below))/float64(f.Down))), nil
 }

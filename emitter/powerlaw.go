@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -64,17 +65,17 @@ func (p PowerLaw) Check() error {
 	case !(p.Exponent >= 1 && p.Exponent <= 2):
 		return fmt.Errorf("emitter: the exponent of %g is not usable; accepted: 1 to 2 (panel radiator 1.3)", float64(p.Exponent))
 	case !(p.AirOffset >= 0 && p.AirOffset <= 30):
-		return fmt.Errorf("emitter: entering air %s below the room is not usable; accepted: 0 to 30 K", tell(p.AirOffset))
+		return fmt.Errorf("emitter: entering air %s below the room is not usable; accepted: 0 to 30 K", refuse.Both(p.AirOffset))
 	case !(p.Water.Exponent >= 0 && p.Water.Exponent <= 0.5):
 		return fmt.Errorf("emitter: the flow exponent of %g is not usable; accepted: 0 to 0.5", float64(p.Water.Exponent))
 	case p.Water.Exponent > 0 && !(p.Water.Rated > 0 && p.Water.Rated <= largestFlow):
-		return fmt.Errorf("emitter: the rated flow of %s is not usable; it must lie above 0", tell(p.Water.Rated))
+		return fmt.Errorf("emitter: the rated flow of %s is not usable; it must lie above 0", refuse.Both(p.Water.Rated))
 	case !(p.Down.PerRoom >= 0 && p.Down.PerRoom < 100):
-		return fmt.Errorf("emitter: a loss behind of %s of the room's heat is not usable; accepted: 0 or more", tell(p.Down.PerRoom))
+		return fmt.Errorf("emitter: a loss behind of %s of the room's heat is not usable; accepted: 0 or more", refuse.Both(p.Down.PerRoom))
 	case !(p.Down.Conductance >= 0 && p.Down.Conductance <= largestFlow):
-		return fmt.Errorf("emitter: a conductance behind of %s is not usable; accepted: 0 or more", tell(p.Down.Conductance))
+		return fmt.Errorf("emitter: a conductance behind of %s is not usable; accepted: 0 or more", refuse.Both(p.Down.Conductance))
 	case p.Down.Conductance > 0 && !(p.Down.Temperature > 150 && p.Down.Temperature < 500):
-		return fmt.Errorf("emitter: the space behind at %s is not usable; give its temperature, for example 10 °C", tell(p.Down.Temperature))
+		return fmt.Errorf("emitter: the space behind at %s is not usable; give its temperature, for example 10 °C", refuse.Both(p.Down.Temperature))
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -71,7 +72,7 @@ func RatedAtExcess(excess units.Difference) Rating {
 // Errors: an output, rating or exponent outside its range.
 func Radiator(output units.Power, at Rating, exponent units.Number) (PowerLaw, error) {
 	if !(output > 0 && output <= 1e6) {
-		return PowerLaw{}, fmt.Errorf("radiator: an output of %s is not usable; give the declared output, for example 1.5 kW or 5,100 Btu/h", tell(output))
+		return PowerLaw{}, fmt.Errorf("radiator: an output of %s is not usable; give the declared output, for example 1.5 kW or 5,100 Btu/h", refuse.Both(output))
 	}
 	excess, err := LogarithmicExcess(at.Supply, at.Return, at.Room)
 	if err != nil {
@@ -109,12 +110,12 @@ func ExponentFromOutputs(first units.Power, firstExcess units.Difference, second
 	if !(first > 0 && second > 0 && firstExcess > 0 && secondExcess > 0) || firstExcess == secondExcess ||
 		!finite(float64(first), float64(second), float64(firstExcess), float64(secondExcess)) {
 		return 0, fmt.Errorf("radiator exponent: %s at %s and %s at %s do not give one; two outputs at two different excesses are needed, for example 1 kW at 50 K and 515 W at 30 K",
-			tell(first), tell(firstExcess), tell(second), tell(secondExcess))
+			refuse.Both(first), refuse.Both(firstExcess), refuse.Both(second), refuse.Both(secondExcess))
 	}
 	n := math.Log(float64(first/second)) / math.Log(float64(firstExcess/secondExcess))
 	if !(n >= 1 && n <= 2) {
 		return 0, fmt.Errorf("radiator exponent: %s at %s and %s at %s give %.2f; accepted: 1 to 2, so check that both outputs belong to the same radiator",
-			tell(first), tell(firstExcess), tell(second), tell(secondExcess), n)
+			refuse.Both(first), refuse.Both(firstExcess), refuse.Both(second), refuse.Both(secondExcess), n)
 	}
 	return units.Number(n), nil
 }

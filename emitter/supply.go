@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -63,9 +64,9 @@ func SupplyFor(e Emitter, q units.Power, flow units.LossCoefficient, room units.
 func SupplyForExcess(mean, drop units.Difference, room units.Temperature) (units.Temperature, error) {
 	switch {
 	case !(mean > 0 && mean <= largestExcess):
-		return 0, fmt.Errorf("supply temperature: a mean water excess of %s is not usable; accepted: above 0 K", tell(mean))
+		return 0, fmt.Errorf("supply temperature: a mean water excess of %s is not usable; accepted: above 0 K", refuse.Both(mean))
 	case !(drop >= 0 && drop <= largestExcess):
-		return 0, fmt.Errorf("supply temperature: a drop of %s between supply and return is not usable; accepted: 0 K or more", tell(drop))
+		return 0, fmt.Errorf("supply temperature: a drop of %s between supply and return is not usable; accepted: 0 K or more", refuse.Both(drop))
 	case !finite(float64(room)):
 		return 0, fmt.Errorf("supply temperature: the room has no temperature; give one, for example 20 °C or 68 °F")
 	}
@@ -81,18 +82,18 @@ func inletExcess(mean, drop float64) float64 {
 func checkDemand(q units.Power, flow units.LossCoefficient, room units.Temperature) error {
 	switch {
 	case !(q >= 0) || math.IsInf(float64(q), 0):
-		return fmt.Errorf("supply temperature: a heat of %s cannot be given; accepted: 0 W or more", tell(q))
+		return fmt.Errorf("supply temperature: a heat of %s cannot be given; accepted: 0 W or more", refuse.Both(q))
 	case q > 0 && !(flow > 0 && flow <= largestFlow):
-		return fmt.Errorf("supply temperature: a flow of %s carries no heat; a flow above 0 is needed", tell(flow))
+		return fmt.Errorf("supply temperature: a flow of %s carries no heat; a flow above 0 is needed", refuse.Both(flow))
 	case !(room > 200 && room < highestSupply):
-		return fmt.Errorf("supply temperature: a room at %s is not usable; give its temperature, for example 20 °C or 68 °F", tell(room))
+		return fmt.Errorf("supply temperature: a room at %s is not usable; give its temperature, for example 20 °C or 68 °F", refuse.Both(room))
 	}
 	return nil
 }
 
 func withinHouse(supply units.Temperature, q units.Power, flow units.LossCoefficient) (units.Temperature, error) {
 	if !(supply <= highestSupply) {
-		return 0, fmt.Errorf("supply temperature: %s at a flow of %s would need water above %s; accepted: less heat, more flow or a larger emitter", tell(q), tell(flow), tell(highestSupply))
+		return 0, fmt.Errorf("supply temperature: %s at a flow of %s would need water above %s; accepted: less heat, more flow or a larger emitter", refuse.Both(q), refuse.Both(flow), refuse.Both(highestSupply))
 	}
 	return supply, nil
 }

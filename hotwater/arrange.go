@@ -3,9 +3,11 @@ package hotwater
 // What does the way hot water is made mean for the heating, and what should be set?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -36,7 +38,7 @@ func (a Arrangement) Meaning() (string, error) {
 	case None:
 		return "the boiler makes no hot water: priority, tank and charge hours do not apply", nil
 	}
-	return "", &RangeError{What: "way hot water is made", Given: fmt.Sprintf("%q", string(a)), Accept: "tank with own pump, tank with three-way valve, combi or none"}
+	return "", &refuse.Error{Subject: subject, What: "way hot water is made", Given: fmt.Sprintf("%q", string(a)), Accept: "tank with own pump, tank with three-way valve, combi or none"}
 }
 
 // RoomDrop gives how much the rooms cool while the heating stands still.
@@ -50,7 +52,7 @@ func (a Arrangement) Meaning() (string, error) {
 // Source: solution of C·dT/dt = −H·(T − To), as ISO 13790.
 // Errors: a figure outside the range.
 func RoomDrop(without, constant units.Time, room, outdoor units.Temperature) (units.Difference, error) {
-	err := first(
+	err := cmp.Or(
 		within("time without heating", without, 0, 48*3600),
 		checkHouse(constant, room, outdoor),
 	)
@@ -61,7 +63,7 @@ func RoomDrop(without, constant units.Time, room, outdoor units.Temperature) (un
 }
 
 func checkHouse(constant units.Time, room, outdoor units.Temperature) error {
-	return first(
+	return cmp.Or(
 		within("time constant of the house", constant, 3600, 1e4*3600),
 		within("room temperature", room, units.Celsius(-60), units.Celsius(60)),
 		within("outdoor temperature", outdoor, units.Celsius(-60), units.Celsius(60)),
@@ -177,7 +179,7 @@ func adviseTank(p Plan) (Advice, error) {
 	if a.Set == 0 {
 		a.Set = SetPoint
 	}
-	err := first(
+	err := cmp.Or(
 		checkRise(p.Cold, a.Set),
 		within("highest supply of the boiler", p.MaxSupply, units.Celsius(30), hottestPlant),
 		within("drop that the rooms may take", p.MayDrop, 0, 5),

@@ -4,10 +4,12 @@ package hotwater
 // temperature than its data sheet shows, and what else may hold it back?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -42,7 +44,7 @@ type CoilRating struct {
 // Errors: a figure outside the range, a primary no hotter than the tank, or more
 // heat than the primary water carries.
 func NewCoil(r CoilRating) (Coil, error) {
-	err := first(
+	err := cmp.Or(
 		within("rated output of the coil", r.Output, 1, largestPower),
 		within("rated primary supply", r.Supply, units.Celsius(20), hottestPlant),
 		checkWater("cold water of the coil's rating", r.Cold),
@@ -57,12 +59,12 @@ func NewCoil(r CoilRating) (Coil, error) {
 	}
 	tank := r.Cold + (r.Hot-r.Cold)/2
 	if r.Supply-tank < 0.5 || r.Hot < r.Cold {
-		return Coil{}, &RangeError{What: "rated point of the coil", Given: "primary at " + tell(r.Supply) + ", cold " + tell(r.Cold) + ", hot " + tell(r.Hot),
+		return Coil{}, &refuse.Error{Subject: subject, What: "rated point of the coil", Given: "primary at " + tell(r.Supply) + ", cold " + tell(r.Cold) + ", hot " + tell(r.Hot),
 			Accept: "hot not below cold, and the primary above their mean"}
 	}
 	share := float64(r.Output) / (float64(flow) * float64(r.Supply-tank))
 	if share > 0.98 {
-		return Coil{}, &RangeError{What: "rated output of the coil", Given: tell(r.Output),
+		return Coil{}, &refuse.Error{Subject: subject, What: "rated output of the coil", Given: tell(r.Output),
 			Accept: "up to 98% of what the primary flow carries, " + tell(units.Power(0.98*float64(r.Output)/share)) + "; check flow and temperatures"}
 	}
 	return Coil{transmission: -float64(flow) * math.Log1p(-share)}, nil
@@ -71,7 +73,7 @@ func NewCoil(r CoilRating) (Coil, error) {
 // primary turns a primary flow into the heat it carries per degree.
 func primary(flow units.Flow, supply units.Temperature) (units.LossCoefficient, error) {
 	if !(flow > 0) {
-		return 0, &RangeError{What: "primary flow", Given: tell(flow), Accept: "more than none, for example 15 L/min (4 gpm)"}
+		return 0, &refuse.Error{Subject: subject, What: "primary flow", Given: tell(flow), Accept: "more than none, for example 15 L/min (4 gpm)"}
 	}
 	c, err := fluid.Water().CapacityFlow(flow, supply)
 	if err != nil {
@@ -172,7 +174,7 @@ type prepared struct {
 }
 
 func (c Charge) prepare() (prepared, error) {
-	err := first(
+	err := cmp.Or(
 		within("boiler output for hot water", c.Boiler, 1, largestPower),
 		within("primary supply", c.Supply, units.Celsius(20), hottestPlant),
 		within("drop of the primary water", c.Drop, 0, 60),
@@ -189,7 +191,7 @@ func (c Charge) prepare() (prepared, error) {
 	case c.Drop > 0:
 		p.pump = p.flow * float64(c.Drop)
 	case !p.coil:
-		return prepared{}, &RangeError{What: "coil of the tank", Given: "nothing", Accept: "one rated point of the coil, or the drop of the primary water during a charge"}
+		return prepared{}, &refuse.Error{Subject: subject, What: "coil of the tank", Given: "nothing", Accept: "one rated point of the coil, or the drop of the primary water during a charge"}
 	}
 	p.perKelvin = p.flow // without a coil the water could give all its heat
 	if p.coil {

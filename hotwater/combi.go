@@ -2,7 +2,11 @@ package hotwater
 
 // What flow does a combi heat, and how hot does a flow become?
 
-import "curvewright/units"
+import (
+	"cmp"
+
+	"curvewright/units"
+)
 
 // CombiFlow gives the flow that a combi heats from cold to hot.
 //
@@ -27,7 +31,7 @@ func CombiFlow(output units.Power, cold, hot units.Temperature) (units.Flow, err
 // Source: heat balance of a stream, the reverse of [CombiFlow].
 // Errors: a figure outside the range, a set-point not above the cold water.
 func CombiTemperature(output units.Power, cold, set units.Temperature, flow units.Flow) (units.Temperature, error) {
-	err := first(
+	err := cmp.Or(
 		within("combi output", output, 0, largestPower),
 		checkRise(cold, set),
 		within("hot-water flow", flow, units.LitresPerMinute(0.1), largestDraw),

@@ -4,8 +4,10 @@ package hotwater
 // draws are played minute by minute through a tank or a combi.
 
 import (
+	"cmp"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -87,7 +89,7 @@ func (s *TankSetup) defaults() {
 }
 
 func (s TankSetup) check() error {
-	err := first(
+	err := cmp.Or(
 		s.Tank.check(),
 		within("layers of the tank", units.Number(s.Layers), 1, mostLayers),
 		within("height of the coil", s.CoilTop, 0.05, 1),
@@ -98,10 +100,10 @@ func (s TankSetup) check() error {
 		within("heating load", s.Heating, 0, largestPower),
 	)
 	for _, w := range s.Hours {
-		err = first(err, within("charge hours", w.From, 0, 86400), within("charge hours", w.To, 0, 86400))
+		err = cmp.Or(err, within("charge hours", w.From, 0, 86400), within("charge hours", w.To, 0, 86400))
 	}
 	if err == nil && s.Set > s.Charge.Supply-1 {
-		err = &RangeError{What: "tank's target", Given: tell(s.Set), Accept: "less than the primary supply of " + tell(s.Charge.Supply) + "; common practice is 15 K (27 °F) less"}
+		err = &refuse.Error{Subject: subject, What: "tank's target", Given: tell(s.Set), Accept: "less than the primary supply of " + tell(s.Charge.Supply) + "; common practice is 15 K (27 °F) less"}
 	}
 	return err
 }
@@ -379,7 +381,7 @@ func (h *interruption) report(day *Day, load units.Power) {
 // Source: heat balance of a stream; the draws of the pattern.
 // Errors: a figure outside the range.
 func CombiDay(t *Timeline, s CombiSetup) (Day, error) {
-	err := first(
+	err := cmp.Or(
 		within("combi output", s.Output, 1, largestPower),
 		within("least flow of the combi", s.Least, 0, largestDraw),
 		checkRise(s.Cold, s.Set),

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"curvewright/refuse"
 	"curvewright/units"
 	"pgregory.net/rapid"
 )
@@ -30,7 +31,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 func refused(t *testing.T, err error, says string) {
 	t.Helper()
-	var re *RangeError
+	var re *refuse.Error
 	if !errors.As(err, &re) || !strings.Contains(err.Error(), says) || re.Accept == "" || strings.Contains(err.Error(), "NaN") {
 		t.Errorf("error %v; should say %q and what is accepted", err, says)
 	}

@@ -4,6 +4,8 @@ package hotwater
 // how does a mixing valve bring both together?
 
 import (
+	"cmp"
+
 	"curvewright/units"
 )
 
@@ -148,7 +150,7 @@ func Scald(at units.Temperature) (band ScaldBand, found bool, err error) {
 // Source: heat balance of mixing.
 // Errors: a temperature outside the range.
 func HotShare(cold, hot, mix units.Temperature) (units.Fraction, error) {
-	err := first(checkRise(cold, hot), within("mixed water", mix, cold, hot))
+	err := cmp.Or(checkRise(cold, hot), within("mixed water", mix, cold, hot))
 	if err != nil {
 		return 0, err
 	}
@@ -173,7 +175,7 @@ type Disinfection struct {
 // Source: heat balance; once a week common practice; 60 °C by [Guidances].
 // Errors: a figure outside the range, a charge that does not reach the target.
 func (t Tank) HygieneCharge(c Charge, normal, target units.Temperature) (Disinfection, error) {
-	err := first(
+	err := cmp.Or(
 		within("tank's usual temperature", normal, units.Celsius(20), hottest),
 		within("temperature of the hygiene charge", target, SetPoint, units.Celsius(80)),
 	)

@@ -4,57 +4,27 @@ package hotwater
 // it.
 
 import (
-	"fmt"
+	"cmp"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
+	"curvewright/working"
 )
 
-// RangeError says which figure was refused, what was given and what would be
-// accepted.
-type RangeError struct {
-	What   string // the figure: "tank volume"
-	Given  string // as given, with its unit
-	Accept string // what would be accepted
-}
-
-func (e *RangeError) Error() string {
-	return fmt.Sprintf("hot water: %s: %s given; accepted: %s", e.What, e.Given, e.Accept)
-}
-
-type quantity interface {
-	~float64
-	units.Quantity
-}
+const subject = "hot water"
 
 // within refuses a value that is no number or lies outside low to high.
-func within[T quantity](what string, v, low, high T) error {
-	if v >= low && v <= high {
-		return nil
-	}
-	return &RangeError{What: what, Given: tell(v), Accept: tell(low) + " to " + tell(high)}
+func within[T refuse.Quantity](what string, v, low, high T) error {
+	return refuse.Words[T]{Subject: subject, Tell: tell}.Within(what, v, low, high)
 }
 
-// tell prints in SI and US, since an engine does not know who reads.
+// tell prints in both systems, a volume as water.
 func tell(v units.Quantity) string {
-	si, us := v.Text(units.SI), v.Text(units.US)
 	if volume, ok := v.(units.Volume); ok {
-		si, us = volume.WaterText(units.SI), volume.WaterText(units.US)
+		return refuse.Both(working.Water(volume))
 	}
-	if si == us {
-		return si
-	}
-	return si + " (" + us + ")"
-}
-
-// first gives the first of several checks that failed.
-func first(checks ...error) error {
-	for _, err := range checks {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return refuse.Both(v)
 }
 
 // The widest figures that a house's hot water can have. Outside them a key slipped.
@@ -77,12 +47,12 @@ func checkRoom(t units.Temperature) error {
 
 // checkRise refuses a hot temperature that is not above the cold one.
 func checkRise(cold, hot units.Temperature) error {
-	err := first(checkWater("cold water", cold), checkWater("hot water", hot))
+	err := cmp.Or(checkWater("cold water", cold), checkWater("hot water", hot))
 	if err != nil {
 		return err
 	}
 	if hot-cold < 0.1 {
-		return &RangeError{What: "hot water", Given: tell(hot), Accept: "above the cold water at " + tell(cold)}
+		return &refuse.Error{Subject: subject, What: "hot water", Given: tell(hot), Accept: "above the cold water at " + tell(cold)}
 	}
 	return nil
 }

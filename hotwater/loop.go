@@ -3,10 +3,12 @@ package hotwater
 // What does a hot-water circulation lose, and what flow does it need?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -35,7 +37,7 @@ const Film = units.Transmittance(10)
 // Source: conduction through a cylinder, ISO 12241.
 // Errors: a figure outside the range, water not warmer than what is around.
 func (r Run) PerLength(water units.Temperature, film units.Transmittance) (units.LinearPower, error) {
-	err := first(
+	err := cmp.Or(
 		within("outside diameter of the pipe", r.Outside, 0.005, 0.3),
 		within("thickness of the insulation", r.Insulation, 0, 0.3),
 		within("heat transfer to the air", film, 2, 50),
@@ -46,7 +48,7 @@ func (r Run) PerLength(water units.Temperature, film units.Transmittance) (units
 		err = within("conductivity of the insulation", r.Material, 0.01, 1)
 	}
 	if err == nil && water < r.Around {
-		err = &RangeError{What: "water in the loop", Given: tell(water), Accept: "not below the " + tell(r.Around) + " around the pipe"}
+		err = &refuse.Error{Subject: subject, What: "water in the loop", Given: tell(water), Accept: "not below the " + tell(r.Around) + " around the pipe"}
 	}
 	if err != nil {
 		return 0, err
@@ -97,7 +99,7 @@ const LoopDrop = units.Difference(5)
 // Source: heat balance of a stream.
 // Errors: a figure outside the range.
 func LoopFlow(loss units.Power, drop units.Difference, supply units.Temperature) (units.Flow, error) {
-	err := first(
+	err := cmp.Or(
 		within("loss of the loop", loss, 0, largestPower),
 		within("drop round the loop", drop, 1, 20),
 		within("supply of the loop", supply, units.Celsius(20), hottest),
@@ -122,7 +124,7 @@ const longestStop = units.Time(8 * 3600)
 // Source: heat balance; DVGW W 551 from memory for the 8 h.
 // Errors: a figure outside the range.
 func LoopTimer(loss units.Power, off units.Time, s units.System) (string, error) {
-	err := first(
+	err := cmp.Or(
 		within("loss of the loop", loss, 0, largestPower),
 		within("time that the loop stands a day", off, 0, 86400),
 	)

@@ -4,8 +4,10 @@ package hotwater
 // which water heaters are rated, as data.
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -226,11 +228,11 @@ type Timeline struct {
 // Errors: a draw outside the range.
 func (p Pattern) Timeline() (*Timeline, error) {
 	if len(p.Draws) == 0 || len(p.Draws) > 1000 {
-		return nil, &RangeError{What: "draws of the pattern " + p.Name, Given: fmt.Sprint(len(p.Draws)), Accept: "1 to 1000"}
+		return nil, &refuse.Error{Subject: subject, What: "draws of the pattern " + p.Name, Given: fmt.Sprint(len(p.Draws)), Accept: "1 to 1000"}
 	}
 	t := &Timeline{}
 	for _, d := range p.Draws {
-		err := first(
+		err := cmp.Or(
 			within("time of a draw", d.At, 0, 86400-1),
 			within("volume of a draw", d.Volume, 1e-5, 1),
 			within("flow of a draw", d.Flow, units.LitresPerMinute(0.1), largestDraw),

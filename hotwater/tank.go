@@ -4,8 +4,10 @@ package hotwater
 // while it stands?
 
 import (
+	"cmp"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -17,7 +19,7 @@ type Tank struct {
 }
 
 func (t Tank) check() error {
-	err := first(
+	err := cmp.Or(
 		within("tank volume", t.Volume, smallestTank, largestTank),
 		within("heat loss of the tank", t.Loss, 0, 100),
 	)
@@ -67,7 +69,7 @@ func (t Tank) HeatUp(c Charge, from, to units.Temperature) (Heating, error) {
 		return float64(p.at(at).Heat), float64(t.Loss) * float64(at-t.Room)
 	}
 	if q, lost := net(to); q-lost <= 1 {
-		return Heating{}, &RangeError{What: "tank temperature to reach", Given: tell(to),
+		return Heating{}, &refuse.Error{Subject: subject, What: "tank temperature to reach", Given: tell(to),
 			Accept: "what a primary of " + tell(c.Supply) + " can reach: raise it to the tank's target + 15 K (27 °F)"}
 	}
 	step := float64(to-from) / heatingSteps
@@ -98,7 +100,7 @@ func (t Tank) HeatUp(c Charge, from, to units.Temperature) (Heating, error) {
 // or 8.33 lb/gal and lies within 1 %.
 // Errors: a figure outside the range, hot not above cold.
 func Recovery(heat units.Power, cold, hot units.Temperature) (units.Flow, error) {
-	err := first(within("heat for hot water", heat, 0, largestPower), checkRise(cold, hot))
+	err := cmp.Or(within("heat for hot water", heat, 0, largestPower), checkRise(cold, hot))
 	if err != nil {
 		return 0, err
 	}
@@ -139,7 +141,7 @@ const UsableShare = units.Fraction(0.7)
 // Source: first-hour rule with s = 0.7, common practice.
 // Errors: a figure outside the range.
 func (t Tank) FirstHour(usable units.Fraction, recovery units.Flow) (units.Volume, error) {
-	err := first(
+	err := cmp.Or(
 		t.check(),
 		within("usable share of the tank", usable, 0.3, 1),
 		within("recovery", recovery, 0, largestDraw),
@@ -160,7 +162,7 @@ func (t Tank) FirstHour(usable units.Fraction, recovery units.Flow) (units.Volum
 // Source: definition; European sheets rate at 65 °C in 20 °C (EN 12897, from memory).
 // Errors: a figure outside the range.
 func LossFromRating(loss units.Power, store, room units.Temperature) (units.LossCoefficient, error) {
-	err := first(
+	err := cmp.Or(
 		within("standing loss of the tank", loss, 0, 5000),
 		checkWater("tank temperature of the rating", store),
 		checkRoom(room),
@@ -183,7 +185,7 @@ func LossFromRating(loss units.Power, store, room units.Temperature) (units.Loss
 // Source: solution of C·dT/dt = −H·(T − T_room).
 // Errors: a figure outside the range.
 func LossFromCooling(volume units.Volume, start, end, room units.Temperature, after units.Time) (units.LossCoefficient, error) {
-	err := first(
+	err := cmp.Or(
 		within("tank volume", volume, smallestTank, largestTank),
 		checkRoom(room),
 		checkRise(end, start),
@@ -206,7 +208,7 @@ func LossFromCooling(volume units.Volume, start, end, room units.Temperature, af
 // Source: solution of C·dT/dt = −H·(T − T_room), water at the mean of start and room.
 // Errors: a figure outside the range, a tank that would freeze.
 func (t Tank) After(start units.Temperature, stood units.Time) (units.Temperature, error) {
-	err := first(t.check(), checkWater("tank temperature", start), within("time the tank stood", stood, 0, 14*86400))
+	err := cmp.Or(t.check(), checkWater("tank temperature", start), within("time the tank stood", stood, 0, 14*86400))
 	if err != nil {
 		return 0, err
 	}
@@ -216,7 +218,7 @@ func (t Tank) After(start units.Temperature, stood units.Time) (units.Temperatur
 	capacity := float64(t.Volume) * perVolume(start, max(t.Room, coldest))
 	end := t.Room + (start-t.Room)*units.Temperature(math.Exp(-float64(t.Loss)*float64(stood)/capacity))
 	if end < coldest {
-		return 0, &RangeError{What: "time the tank stood", Given: tell(stood), Accept: "less: around it are " + tell(t.Room) + ", and the tank freezes"}
+		return 0, &refuse.Error{Subject: subject, What: "time the tank stood", Given: tell(stood), Accept: "less: around it are " + tell(t.Room) + ", and the tank freezes"}
 	}
 	return end, nil
 }
@@ -230,7 +232,7 @@ func (t Tank) After(start units.Temperature, stood units.Time) (units.Temperatur
 // Source: heat balance.
 // Errors: a figure outside the range.
 func (t Tank) StandingLoss(at units.Temperature) (units.Power, error) {
-	if err := first(t.check(), checkWater("tank temperature", at)); err != nil {
+	if err := cmp.Or(t.check(), checkWater("tank temperature", at)); err != nil {
 		return 0, err
 	}
 	return units.Power(float64(t.Loss) * float64(at-t.Room)), nil

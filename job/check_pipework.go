@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"curvewright/pipework"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -36,7 +37,7 @@ func (c *checker) pipework(k Circuit, p *place) {
 		at := p.at("pipes").entry(i, "")
 		if _, err := r.Pipe(); err != nil {
 			accept := "a size of this kind of tube"
-			var refused *pipework.RangeError
+			var refused *refuse.Error
 			if errors.As(err, &refused) {
 				accept = refused.Accept
 			}

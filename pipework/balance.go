@@ -6,6 +6,7 @@ package pipework
 import (
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -45,7 +46,7 @@ type Balanced struct {
 // Errors: no branch, a branch without flow or path, branches in different liquids.
 func Balance(least units.Pressure, branches ...Branch) (Balanced, error) {
 	if len(branches) == 0 || len(branches) > 200 {
-		return Balanced{}, &RangeError{What: "branches to balance", Given: fmt.Sprint(len(branches)), Accept: "1 to 200"}
+		return Balanced{}, &refuse.Error{What: "branches to balance", Given: fmt.Sprint(len(branches)), Accept: "1 to 200"}
 	}
 	if err := within("drop kept for every balancing valve", least, 0, 1e5); err != nil {
 		return Balanced{}, err
@@ -54,13 +55,13 @@ func Balance(least units.Pressure, branches ...Branch) (Balanced, error) {
 	for i, b := range branches {
 		name := named(b.Name, fmt.Sprintf("branch %d", i+1))
 		if len(b.Path.sections) == 0 {
-			return Balanced{}, &RangeError{What: "pipes of " + name, Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
+			return Balanced{}, &refuse.Error{What: "pipes of " + name, Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
 		}
 		if err := within("flow of "+name, b.Flow, leastFlow, mostFlow); err != nil {
 			return Balanced{}, err
 		}
 		if b.Path.liquid != branches[0].Path.liquid {
-			return Balanced{}, &RangeError{What: "water in " + name, Given: "another liquid or temperature than in the first branch", Accept: "one liquid for all branches"}
+			return Balanced{}, &refuse.Error{What: "water in " + name, Given: "another liquid or temperature than in the first branch", Accept: "one liquid for all branches"}
 		}
 		v := ValveSetting{Name: name, Own: b.Path.Drop(b.Flow)}
 		if out.Flow += b.Flow; v.Own > out.Head {
@@ -103,14 +104,14 @@ type Shared struct {
 // the curve. A nil common path means none.
 func Solve(p Pump, common *Path, branches ...Path) (Shared, error) {
 	if len(branches) == 0 || len(branches) > 200 {
-		return Shared{}, &RangeError{What: "branches of the circuit", Given: fmt.Sprint(len(branches)), Accept: "1 to 200 that are open"}
+		return Shared{}, &refuse.Error{What: "branches of the circuit", Given: fmt.Sprint(len(branches)), Accept: "1 to 200 that are open"}
 	}
 	if len(p.curve.flow) == 0 {
-		return Shared{}, &RangeError{What: "pump", Given: "none", Accept: "a pump curve with a setting"}
+		return Shared{}, &refuse.Error{What: "pump", Given: "none", Accept: "a pump curve with a setting"}
 	}
 	for i, b := range branches {
 		if len(b.sections) == 0 {
-			return Shared{}, &RangeError{What: fmt.Sprintf("pipes of branch %d", i+1), Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
+			return Shared{}, &refuse.Error{What: fmt.Sprintf("pipes of branch %d", i+1), Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
 		}
 	}
 	flows := make([]float64, len(branches))

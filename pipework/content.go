@@ -5,6 +5,7 @@ package pipework
 import (
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -52,5 +53,5 @@ func EstimateContent(heats Heats, output units.Power) (Content, error) {
 			return Content{Likely: likely, Low: 0.6 * likely, High: 1.6 * likely, Source: "common practice, litres per kilowatt"}, nil
 		}
 	}
-	return Content{}, &RangeError{What: "what the system heats with", Given: fmt.Sprintf("%q", heats), Accept: "fin-tube or convectors, panel radiators, cast-iron radiators, steel column radiators, heated floors, fan coils"}
+	return Content{}, &refuse.Error{What: "what the system heats with", Given: fmt.Sprintf("%q", heats), Accept: "fin-tube or convectors, panel radiators, cast-iron radiators, steel column radiators, heated floors, fan coils"}
 }

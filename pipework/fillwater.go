@@ -3,8 +3,10 @@ package pipework
 // May the tap fill this system, and if not, how much of the water has to be treated?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -89,7 +91,7 @@ func HardnessOf(guide WaterGuide, p Plant) (HardnessLimit, error) {
 	if p.SmallestPart == 0 {
 		p.SmallestPart = p.Output
 	}
-	if err := first(above("output of the boilers", p.Output, mostPower), above("output of the smallest boiler", p.SmallestPart, p.Output),
+	if err := cmp.Or(above("output of the boilers", p.Output, mostPower), above("output of the smallest boiler", p.SmallestPart, p.Output),
 		above("water content of the system", p.Content, mostVolume), within("water content of the boiler", p.BoilerContent, 0, p.Content)); err != nil {
 		return HardnessLimit{}, err
 	}
@@ -127,7 +129,7 @@ func HardnessOf(guide WaterGuide, p Plant) (HardnessLimit, error) {
 		out.Text = fmt.Sprintf("at most %s at %s and %.0f litres per kilowatt", hardness(out.Limit), tell(p.Output), out.PerPower)
 		return out, nil
 	}
-	return HardnessLimit{}, &RangeError{What: "guide for fill water", Given: fmt.Sprintf("%q", guide), Accept: string(VDI2035Of2005) + ", " + string(VDI2035Of2021) + " or " + string(OENormH5195)}
+	return HardnessLimit{}, &refuse.Error{What: "guide for fill water", Given: fmt.Sprintf("%q", guide), Accept: string(VDI2035Of2005) + ", " + string(VDI2035Of2021) + " or " + string(OENormH5195)}
 }
 
 // hardness prints what the label of a test kit anywhere may say.
@@ -148,7 +150,7 @@ var treatedRest = units.GermanDegrees(0.1)
 // Source: mixing balance; rest of 0.1 °dH as in an installation sheet's worked example.
 // Errors: a figure outside the range.
 func TreatedShare(tap, limit units.Hardness) (units.Fraction, error) {
-	if err := first(within("hardness of the tap water", tap, 0, 20), within("limit of hardness", limit, 0, 20)); err != nil {
+	if err := cmp.Or(within("hardness of the tap water", tap, 0, 20), within("limit of hardness", limit, 0, 20)); err != nil {
 		return 0, err
 	}
 	switch {
@@ -172,7 +174,7 @@ const mostRefill = 3
 // Source: VDI 2035 sheet 1 as quoted in installation sheets.
 // Errors: a figure outside the range.
 func JudgeRefill(content, filled units.Volume) (Judgement, error) {
-	if err := first(above("water content of the system", content, mostVolume), within("water filled in all", filled, 0, 1e6)); err != nil {
+	if err := cmp.Or(above("water content of the system", content, mostVolume), within("water filled in all", filled, 0, 1e6)); err != nil {
 		return Judgement{}, err
 	}
 	j := Judgement{Subject: "fill and top-up water", Fits: filled <= mostRefill*content, Source: "VDI 2035 sheet 1 as quoted in installation sheets",
@@ -205,7 +207,7 @@ const vdiTwo = "VDI 2035 sheet 2 as quoted in installation sheets"
 // 7593:2019 has 7.0 to 8.5, both from memory.
 // Errors: a figure outside the range, nothing measured.
 func JudgeWater(w WaterTest) ([]Judgement, error) {
-	if err := first(within("conductivity of the water", w.Conductivity, 0, 1), within("oxygen in mg/L", w.Oxygen, 0, 20)); err != nil {
+	if err := cmp.Or(within("conductivity of the water", w.Conductivity, 0, 1), within("oxygen in mg/L", w.Oxygen, 0, 20)); err != nil {
 		return nil, err
 	}
 	var out []Judgement
@@ -247,7 +249,7 @@ func JudgeWater(w WaterTest) ([]Judgement, error) {
 		out = append(out, j)
 	}
 	if len(out) == 0 {
-		return nil, &RangeError{What: "water test", Given: "nothing measured", Accept: "conductivity, pH or oxygen"}
+		return nil, &refuse.Error{What: "water test", Given: "nothing measured", Accept: "conductivity, pH or oxygen"}
 	}
 	return out, nil
 }

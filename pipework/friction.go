@@ -4,9 +4,11 @@ package pipework
 // friction factor; laminar flow by Poiseuille.
 
 import (
+	"cmp"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -44,7 +46,7 @@ func (l Liquid) check() error {
 	if l.density > 0 {
 		return nil
 	}
-	return &RangeError{What: "water in the pipes", Given: "nothing", Accept: "water or a glycol mixture and its temperature"}
+	return &refuse.Error{What: "water in the pipes", Given: "nothing", Accept: "water or a glycol mixture and its temperature"}
 }
 
 // flowFor is the flow that carries a heat with a drop; both have been checked.
@@ -66,7 +68,7 @@ const (
 // Source: definition.
 // Errors: a flow outside the range, a tube without a bore, no liquid.
 func Reynolds(p Pipe, flow units.Flow, l Liquid) (units.Number, error) {
-	if err := first(p.check(), within("flow in "+p.String(), flow, 0, mostFlow), l.check()); err != nil {
+	if err := cmp.Or(p.check(), within("flow in "+p.String(), flow, 0, mostFlow), l.check()); err != nil {
 		return 0, err
 	}
 	return units.Number(float64(p.Velocity(flow)) * float64(p.Bore) * l.density / l.viscosity), nil
@@ -87,7 +89,7 @@ func Reynolds(p Pipe, flow units.Flow, l Liquid) (units.Number, error) {
 // transition and the line across it: common practice.
 // Errors: a figure outside the range.
 func FrictionFactor(reynolds, relativeRoughness units.Number) (units.Number, error) {
-	if err := first(above("Reynolds number", reynolds, 1e9), within("relative roughness", relativeRoughness, 0, 0.05)); err != nil {
+	if err := cmp.Or(above("Reynolds number", reynolds, 1e9), within("relative roughness", relativeRoughness, 0, 0.05)); err != nil {
 		return 0, err
 	}
 	return units.Number(friction(float64(reynolds), float64(relativeRoughness))), nil
@@ -129,7 +131,7 @@ func colebrook(re, relative float64) float64 {
 // Source: Darcy–Weisbach; friction factor as [FrictionFactor].
 // Errors: a flow outside the range, a tube without a bore, no liquid.
 func Gradient(p Pipe, flow units.Flow, l Liquid) (units.PressureGradient, error) {
-	if err := first(p.check(), within("flow in "+p.String(), flow, 0, mostFlow), l.check()); err != nil {
+	if err := cmp.Or(p.check(), within("flow in "+p.String(), flow, 0, mostFlow), l.check()); err != nil {
 		return 0, err
 	}
 	return units.PressureGradient(run(p, 1, 0, l).drop(float64(flow))), nil
@@ -144,7 +146,7 @@ func Gradient(p Pipe, flow units.Flow, l Liquid) (units.PressureGradient, error)
 // Source: definition of the loss coefficient.
 // Errors: a figure outside the range, no liquid.
 func MinorLoss(k units.Number, velocity units.Velocity, l Liquid) (units.Pressure, error) {
-	if err := first(within("loss coefficient K", k, 0, mostK), within("velocity", velocity, 0, 20), l.check()); err != nil {
+	if err := cmp.Or(within("loss coefficient K", k, 0, mostK), within("velocity", velocity, 0, 20), l.check()); err != nil {
 		return 0, err
 	}
 	return units.Pressure(float64(k) * l.density * float64(velocity) * float64(velocity) / 2), nil
@@ -178,7 +180,7 @@ func Fittings() []Fitting {
 // Source: IEC 60534-2-1, turbulent flow, from memory.
 // Errors: a figure outside the range, no liquid.
 func KvDrop(kv units.FlowCoefficient, flow units.Flow, l Liquid) (units.Pressure, error) {
-	if err := first(within("flow coefficient of the valve", kv, leastKv, mostKv), within("flow through the valve", flow, 0, mostFlow), l.check()); err != nil {
+	if err := cmp.Or(within("flow coefficient of the valve", kv, leastKv, mostKv), within("flow through the valve", flow, 0, mostFlow), l.check()); err != nil {
 		return 0, err
 	}
 	return units.Pressure(kvFactor(float64(kv), l) * float64(flow) * float64(flow)), nil
@@ -193,7 +195,7 @@ func KvDrop(kv units.FlowCoefficient, flow units.Flow, l Liquid) (units.Pressure
 // Source: IEC 60534-2-1, turbulent flow, from memory.
 // Errors: a figure outside the range, no liquid.
 func KvFor(flow units.Flow, drop units.Pressure, l Liquid) (units.FlowCoefficient, error) {
-	if err := first(within("flow through the valve", flow, leastFlow, mostFlow), within("pressure across the valve", drop, leastDrop, mostPressure), l.check()); err != nil {
+	if err := cmp.Or(within("flow through the valve", flow, leastFlow, mostFlow), within("pressure across the valve", drop, leastDrop, mostPressure), l.check()); err != nil {
 		return 0, err
 	}
 	return kvFor(flow, drop, l), nil

@@ -3,9 +3,11 @@ package pipework
 // How much glycol does a frost want, and what does the glycol cost in flow and head?
 
 import (
+	"cmp"
 	"fmt"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -30,7 +32,7 @@ const leanGlycol = 0.25
 // Errors: no glycol named, a temperature outside the range.
 func GlycolFor(kind fluid.Kind, protectTo units.Temperature) (GlycolFill, error) {
 	if kind == fluid.PureWater {
-		return GlycolFill{}, &RangeError{What: "frost protection", Given: "water", Accept: "propylene glycol or ethylene glycol"}
+		return GlycolFill{}, &refuse.Error{What: "frost protection", Given: "water", Accept: "propylene glycol or ethylene glycol"}
 	}
 	if err := within("temperature to be protected to", protectTo, units.Celsius(-48), units.Celsius(0)); err != nil {
 		return GlycolFill{}, err
@@ -59,7 +61,7 @@ func GlycolFor(kind fluid.Kind, protectTo units.Temperature) (GlycolFill, error)
 		}
 	}
 	if out.Mixture.Mass == 0 {
-		return GlycolFill{}, &RangeError{What: "temperature to be protected to", Given: tell(protectTo), Accept: "what 60 % of glycol by mass reaches, about −48 °C (−54 °F)"}
+		return GlycolFill{}, &refuse.Error{What: "temperature to be protected to", Given: tell(protectTo), Accept: "what 60 % of glycol by mass reaches, about −48 °C (−54 °F)"}
 	}
 	if out.ByVolume < leanGlycol {
 		out.Notes = append(out.Notes, fmt.Sprintf("%s by volume keeps from freezing, but under %s inhibitors get too thin and germs may grow (common practice): ask the supplier for its least share", tell(out.ByVolume), tell(units.Fraction(leanGlycol))))
@@ -88,7 +90,7 @@ type Price struct {
 // with glycol at the same flow, which is not in these ratios.
 // Errors: a figure outside the range, elements without resistance.
 func GlycolCost(mixture fluid.Mixture, heat units.Power, drop units.Difference, at units.Temperature, elements ...Element) (Price, error) {
-	if err := first(above("heat of the circuit", heat, mostPower), within("drop from supply to return", drop, 1, 40)); err != nil {
+	if err := cmp.Or(above("heat of the circuit", heat, mostPower), within("drop from supply to return", drop, 1, 40)); err != nil {
 		return Price{}, err
 	}
 	with := func(fill fluid.Mixture) (units.Flow, units.Pressure, error) {

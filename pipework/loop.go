@@ -4,8 +4,10 @@ package pipework
 // manifold?
 
 import (
+	"cmp"
 	"fmt"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -29,7 +31,7 @@ type Loop struct {
 // Source: geometry.
 // Errors: a figure outside the range.
 func LoopLength(area units.Area, spacing, tail units.Length) (units.Length, error) {
-	if err := first(above("floor area of the loop", area, 1000), within("tube spacing", spacing, units.Millimetres(30), 1), within("tube from floor to manifold and back", tail, 0, 500)); err != nil {
+	if err := cmp.Or(above("floor area of the loop", area, 1000), within("tube spacing", spacing, units.Millimetres(30), 1), within("tube from floor to manifold and back", tail, 0, 500)); err != nil {
 		return 0, err
 	}
 	return units.Length(float64(area)/float64(spacing)) + tail, nil
@@ -69,12 +71,12 @@ func DesignLoops(l Liquid, loops ...Loop) (Loops, error) {
 		return Loops{}, err
 	}
 	if len(loops) == 0 {
-		return Loops{}, &RangeError{What: "floor loops", Given: "none", Accept: "one or more"}
+		return Loops{}, &refuse.Error{What: "floor loops", Given: "none", Accept: "one or more"}
 	}
 	var out Loops
 	for i, loop := range loops {
 		name := named(loop.Name, fmt.Sprintf("loop %d", i+1))
-		if err := first(
+		if err := cmp.Or(
 			above("length of "+name, loop.Length, 1000), above("heat of "+name, loop.Heat, 1e5),
 			within("drop from supply to return of "+name, loop.Drop, 1, 30), within("allowance for bends of "+name, loop.Allowance, 0, 1),
 		); err != nil {
@@ -138,7 +140,7 @@ func judgeLoop(name string, loop Loop) Judgement {
 // Source: heat balance and Darcy–Weisbach, searched to a millimetre.
 // Errors: a figure outside the range, no liquid.
 func LongestLoop(p Pipe, l Liquid, heat units.LinearPower, drop units.Difference, head units.Pressure, allowance units.Fraction) (units.Length, error) {
-	if err := first(p.check(), l.check(), within("heat of the loop per length", heat, 1, 200), within("drop from supply to return", drop, 1, 30),
+	if err := cmp.Or(p.check(), l.check(), within("heat of the loop per length", heat, 1, 200), within("drop from supply to return", drop, 1, 30),
 		within("head for the loop", head, 100, 2e5), within("allowance for bends", allowance, 0, 1)); err != nil {
 		return 0, err
 	}

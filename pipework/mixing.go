@@ -4,9 +4,11 @@ package pipework
 // is the right size?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -50,7 +52,7 @@ func HotShares(points ...MixPoint) ([]MixState, error) {
 	var out []MixState
 	for i, p := range points {
 		name := fmt.Sprintf(" of point %d", i+1)
-		if err := first(within("mixed supply"+name, p.Supply, coldest, hottest), within("return"+name, p.Return, coldest, hottest), within("boiler supply"+name, p.Boiler, coldest, hottest)); err != nil {
+		if err := cmp.Or(within("mixed supply"+name, p.Supply, coldest, hottest), within("return"+name, p.Return, coldest, hottest), within("boiler supply"+name, p.Boiler, coldest, hottest)); err != nil {
 			return nil, err
 		}
 		s := MixState{MixPoint: p, Idle: p.Supply <= p.Return}
@@ -77,7 +79,7 @@ func HotShares(points ...MixPoint) ([]MixState, error) {
 // Source: mixing balance with constant specific heat.
 // Errors: temperatures out of order, a share outside the range, an answer above 150 °C.
 func BoilerForMix(mix, ret units.Temperature, share units.Fraction) (units.Temperature, error) {
-	if err := first(within("share of boiler water", share, 0.1, 1), within("return", ret, coldest, hottest), within("mixed supply", mix, ret, hottest)); err != nil {
+	if err := cmp.Or(within("share of boiler water", share, 0.1, 1), within("return", ret, coldest, hottest), within("mixed supply", mix, ret, hottest)); err != nil {
 		return 0, err
 	}
 	hot := ret + (mix-ret)/units.Temperature(share)
@@ -99,7 +101,7 @@ func BoilerForMix(mix, ret units.Temperature, share units.Fraction) (units.Tempe
 // Source: definition, valve practice.
 // Errors: a figure outside the range.
 func Authority(valve, circuit units.Pressure) (units.Fraction, error) {
-	if err := first(above("pressure across the open valve", valve, mostPressure), within("pressure of the circuit of varying flow", circuit, 0, mostPressure)); err != nil {
+	if err := cmp.Or(above("pressure across the open valve", valve, mostPressure), within("pressure of the circuit of varying flow", circuit, 0, mostPressure)); err != nil {
 		return 0, err
 	}
 	return units.Fraction(valve / (valve + circuit)), nil
@@ -155,7 +157,7 @@ type ValveChoice struct {
 // (0.4 psi) at least: common practice.
 // Errors: a figure outside the range, no liquid.
 func ValveFor(flow units.Flow, circuit units.Pressure, authority units.Fraction, l Liquid) (ValveChoice, error) {
-	if err := first(within("flow through the valve", flow, leastFlow, mostFlow), within("pressure of the circuit of varying flow", circuit, 0, 2e5),
+	if err := cmp.Or(within("flow through the valve", flow, leastFlow, mostFlow), within("pressure of the circuit of varying flow", circuit, 0, 2e5),
 		within("valve authority", authority, leastAuthority, 0.8), l.check()); err != nil {
 		return ValveChoice{}, err
 	}
@@ -167,7 +169,7 @@ func ValveFor(flow units.Flow, circuit units.Pressure, authority units.Fraction,
 		}
 	}
 	if c.Choose == 0 || float64(c.Wanted) > 2*series[len(series)-1] {
-		return ValveChoice{}, &RangeError{What: "flow coefficient for the valve", Given: tell(c.Wanted), Accept: "kv 0.25 to 200, the sizes of control valves in houses"}
+		return ValveChoice{}, &refuse.Error{What: "flow coefficient for the valve", Given: tell(c.Wanted), Accept: "kv 0.25 to 200, the sizes of control valves in houses"}
 	}
 	c.Drop = units.Pressure(kvFactor(float64(c.Choose), l) * math.Pow(float64(flow), 2))
 	c.Authority = units.Fraction(c.Drop / (c.Drop + circuit))

@@ -4,9 +4,11 @@ package pipework
 // flow, and which flow does a pressure push through it?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -65,7 +67,7 @@ func run(p Pipe, length, k float64, l Liquid) *section {
 
 func (r Run) section(l Liquid) (section, error) {
 	name := r.Pipe.String()
-	if err := first(r.Pipe.check(), within("length of "+name, r.Length, 0, mostLength), within("loss coefficient K on "+name, r.K, 0, mostK)); err != nil {
+	if err := cmp.Or(r.Pipe.check(), within("length of "+name, r.Length, 0, mostLength), within("loss coefficient K on "+name, r.K, 0, mostK)); err != nil {
 		return section{}, err
 	}
 	return *run(r.Pipe, float64(r.Length), float64(r.K), l), nil
@@ -84,7 +86,7 @@ func (r Rated) section(Liquid) (section, error) {
 	if exponent == 0 {
 		exponent = 2
 	}
-	if err := first(within("rated flow of "+name, r.Flow, leastFlow, mostFlow), within("pressure drop of "+name+" at its rated flow", r.Drop, leastDrop, mostPressure), within("flow exponent of "+name, exponent, 1, 2)); err != nil {
+	if err := cmp.Or(within("rated flow of "+name, r.Flow, leastFlow, mostFlow), within("pressure drop of "+name+" at its rated flow", r.Drop, leastDrop, mostPressure), within("flow exponent of "+name, exponent, 1, 2)); err != nil {
 		return section{}, err
 	}
 	if exponent == 2 {
@@ -121,7 +123,7 @@ func NewPath(l Liquid, elements ...Element) (Path, error) {
 	p := Path{liquid: l}
 	for i, e := range elements {
 		if e == nil {
-			return Path{}, &RangeError{What: fmt.Sprintf("part %d of the run", i+1), Given: "nothing", Accept: "a length of tube, a valve or an appliance"}
+			return Path{}, &refuse.Error{What: fmt.Sprintf("part %d of the run", i+1), Given: "nothing", Accept: "a length of tube, a valve or an appliance"}
 		}
 		s, err := e.section(l)
 		if err != nil {
@@ -131,7 +133,7 @@ func NewPath(l Liquid, elements ...Element) (Path, error) {
 	}
 	// At a brisk flow a part without resistance shows; zero drop would mean endless flow.
 	if !(p.drop(1e-3) > 0) {
-		return Path{}, &RangeError{What: "run of pipes", Given: "no part that takes pressure", Accept: "at least one length of tube, valve or appliance"}
+		return Path{}, &refuse.Error{What: "run of pipes", Given: "no part that takes pressure", Accept: "at least one length of tube, valve or appliance"}
 	}
 	return p, nil
 }
@@ -176,7 +178,7 @@ func (p Path) drop(flow float64) float64 {
 // Errors: a pressure outside the range, a path not made by NewPath.
 func (p Path) FlowAt(drop units.Pressure) (units.Flow, error) {
 	if len(p.sections) == 0 {
-		return 0, &RangeError{What: "run of pipes", Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
+		return 0, &refuse.Error{What: "run of pipes", Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
 	}
 	if err := within("pressure across the run", drop, 0, mostPressure); err != nil {
 		return 0, err

@@ -4,10 +4,12 @@ package pipework
 // standards, each with where its figures come from.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -91,9 +93,9 @@ func Find(standard Standard, size string) (Pipe, error) {
 			}
 			sizes = append(sizes, r.size)
 		}
-		return Pipe{}, &RangeError{What: "tube size of " + string(standard), Given: fmt.Sprintf("%q", size), Accept: strings.Join(sizes, ", ")}
+		return Pipe{}, &refuse.Error{What: "tube size of " + string(standard), Given: fmt.Sprintf("%q", size), Accept: strings.Join(sizes, ", ")}
 	}
-	return Pipe{}, &RangeError{What: "kind of tube", Given: fmt.Sprintf("%q", standard), Accept: strings.Join(known, ", ")}
+	return Pipe{}, &refuse.Error{What: "kind of tube", Given: fmt.Sprintf("%q", standard), Accept: strings.Join(known, ", ")}
 }
 
 // sizeKey makes the ways of writing one size alike: 1 1/4 in, 1-1/4", 16 × 2 mm.
@@ -112,7 +114,7 @@ func sizeKey(size string) string {
 // Errors: a figure outside the range.
 func OwnPipe(size string, outside, wall, roughness units.Length) (Pipe, error) {
 	bore := outside - 2*wall
-	if err := first(
+	if err := cmp.Or(
 		within("outside diameter of tube "+size, outside, units.Millimetres(3), 1),
 		within("wall of tube "+size, wall, 0, outside/2),
 		within("bore of tube "+size, bore, units.Millimetres(2), 1),
@@ -154,7 +156,7 @@ func (p Pipe) String() string { return p.Size + " " + string(p.Standard) }
 func (p Pipe) area() float64 { return math.Pi / 4 * float64(p.Bore) * float64(p.Bore) }
 
 func (p Pipe) check() error {
-	return first(
+	return cmp.Or(
 		within("bore of "+p.String(), p.Bore, units.Millimetres(2), 1),
 		within("roughness of "+p.String(), p.Roughness, 0, p.Bore/20),
 	)

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 
 	"pgregory.net/rapid"
@@ -281,9 +282,9 @@ func TestPathsRefuse(t *testing.T) {
 	refused(t, "no flow", err, "above zero")
 	_, err = OwnPipe("odd", 0.02, 0.0095, 0)
 	refused(t, "no bore left", err, "bore of tube odd")
-	var r *RangeError
+	var r *refuse.Error
 	if !errors.As(err, &r) || r.Accept == "" {
-		t.Errorf("%v is no RangeError", err)
+		t.Errorf("%v is no refuse.Error", err)
 	}
 }
 

@@ -4,9 +4,11 @@ package pipework
 // that is wanted?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -34,26 +36,26 @@ type PumpCurve struct {
 func NewPumpCurve(points ...PumpPoint) (PumpCurve, error) {
 	n := len(points)
 	if n < 3 || n > 50 {
-		return PumpCurve{}, &RangeError{What: "pump curve", Given: fmt.Sprintf("%d points", n), Accept: "3 to 50 points, the first at no flow: read them from the pump's chart"}
+		return PumpCurve{}, &refuse.Error{What: "pump curve", Given: fmt.Sprintf("%d points", n), Accept: "3 to 50 points, the first at no flow: read them from the pump's chart"}
 	}
 	var c PumpCurve
 	for i, p := range points {
 		name := fmt.Sprintf("point %d of the pump curve", i+1)
-		if err := first(within("flow of "+name, p.Flow, 0, mostFlow), within("head of "+name, p.Head, 0, mostPressure)); err != nil {
+		if err := cmp.Or(within("flow of "+name, p.Flow, 0, mostFlow), within("head of "+name, p.Head, 0, mostPressure)); err != nil {
 			return PumpCurve{}, err
 		}
 		switch {
 		case i == 0 && p.Flow != 0:
-			return PumpCurve{}, &RangeError{What: "flow of " + name, Given: tell(p.Flow), Accept: "no flow: begin where the chart's curve meets the axis of heads"}
+			return PumpCurve{}, &refuse.Error{What: "flow of " + name, Given: tell(p.Flow), Accept: "no flow: begin where the chart's curve meets the axis of heads"}
 		case i > 0 && p.Flow <= points[i-1].Flow:
-			return PumpCurve{}, &RangeError{What: "flow of " + name, Given: tell(p.Flow), Accept: "more than " + tell(points[i-1].Flow) + ", the point before"}
+			return PumpCurve{}, &refuse.Error{What: "flow of " + name, Given: tell(p.Flow), Accept: "more than " + tell(points[i-1].Flow) + ", the point before"}
 		case i > 0 && p.Head > points[i-1].Head:
-			return PumpCurve{}, &RangeError{What: "head of " + name, Given: tell(p.Head), Accept: "no more than " + tell(points[i-1].Head) + ", the point before: a head that rises with the flow gives no steady operation"}
+			return PumpCurve{}, &refuse.Error{What: "head of " + name, Given: tell(p.Head), Accept: "no more than " + tell(points[i-1].Head) + ", the point before: a head that rises with the flow gives no steady operation"}
 		}
 		c.flow, c.head = append(c.flow, float64(p.Flow)), append(c.head, float64(p.Head))
 	}
 	if c.head[0] <= 0 {
-		return PumpCurve{}, &RangeError{What: "head of point 1 of the pump curve", Given: tell(points[0].Head), Accept: "above zero"}
+		return PumpCurve{}, &refuse.Error{What: "head of point 1 of the pump curve", Given: tell(points[0].Head), Accept: "above zero"}
 	}
 	c.slope = monotoneSlopes(c.flow, c.head)
 	return c, nil
@@ -157,7 +159,7 @@ type Pump struct {
 // Errors: a curve not made by NewPumpCurve, an unknown mode, a figure outside the range.
 func (c PumpCurve) Set(s PumpSetting) (Pump, error) {
 	if len(c.flow) == 0 {
-		return Pump{}, &RangeError{What: "pump curve", Given: "none", Accept: "3 to 50 points read from the pump's chart"}
+		return Pump{}, &refuse.Error{What: "pump curve", Given: "none", Accept: "3 to 50 points read from the pump's chart"}
 	}
 	p := Pump{curve: c, setting: s}
 	switch s.Mode {
@@ -170,14 +172,14 @@ func (c PumpCurve) Set(s PumpSetting) (Pump, error) {
 		if p.setting.Foot == 0 {
 			p.setting.Foot = usualFoot
 		}
-		if err := first(above("head set at the pump", s.Head, units.Pressure(c.head[0])), within("share of the head at no flow", p.setting.Foot, 0, 1)); err != nil {
+		if err := cmp.Or(above("head set at the pump", s.Head, units.Pressure(c.head[0])), within("share of the head at no flow", p.setting.Foot, 0, 1)); err != nil {
 			return Pump{}, err
 		}
 		// A head set at the shut-off head meets full speed at no flow: keep the line upright.
 		p.full = math.Max(c.flowAt(float64(s.Head)), 1e-9*c.reach())
 		return p, nil
 	}
-	return Pump{}, &RangeError{What: "mode of the pump", Given: fmt.Sprintf("%q", s.Mode), Accept: "fixed speed, constant pressure or proportional pressure"}
+	return Pump{}, &refuse.Error{What: "mode of the pump", Given: fmt.Sprintf("%q", s.Mode), Accept: "fixed speed, constant pressure or proportional pressure"}
 }
 
 // Head gives the head that the pump makes at a flow.
@@ -222,10 +224,10 @@ func (p Pump) reach() float64 {
 // Errors: a pump not made by Set, a path not made by NewPath, a flow beyond the curve.
 func Operate(p Pump, path Path) (PumpPoint, error) {
 	if len(p.curve.flow) == 0 {
-		return PumpPoint{}, &RangeError{What: "pump", Given: "none", Accept: "a pump curve with a setting"}
+		return PumpPoint{}, &refuse.Error{What: "pump", Given: "none", Accept: "a pump curve with a setting"}
 	}
 	if len(path.sections) == 0 {
-		return PumpPoint{}, &RangeError{What: "circuit of the pump", Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
+		return PumpPoint{}, &refuse.Error{What: "circuit of the pump", Given: "nothing", Accept: "at least one length of tube, valve or appliance"}
 	}
 	surplus := func(flow float64) float64 { return p.at(flow) - path.drop(flow) }
 	reach := p.reach()
@@ -238,7 +240,7 @@ func Operate(p Pump, path Path) (PumpPoint, error) {
 }
 
 func beyondCurve(reach, head float64) error {
-	return &RangeError{What: "pump curve", Given: fmt.Sprintf("up to %s, where the pump still has %s to spare for less resistance", tell(units.Flow(reach)), tell(units.Pressure(head))),
+	return &refuse.Error{What: "pump curve", Given: fmt.Sprintf("up to %s, where the pump still has %s to spare for less resistance", tell(units.Flow(reach)), tell(units.Pressure(head))),
 		Accept: "more points, a lower setting or a valve that takes pressure"}
 }
 
@@ -252,14 +254,14 @@ func beyondCurve(reach, head float64) error {
 // make, or one that lies below its lowest known speed.
 func (c PumpCurve) Dial(mode PumpMode, want PumpPoint) (PumpSetting, error) {
 	if len(c.flow) == 0 {
-		return PumpSetting{}, &RangeError{What: "pump curve", Given: "none", Accept: "3 to 50 points read from the pump's chart"}
+		return PumpSetting{}, &refuse.Error{What: "pump curve", Given: "none", Accept: "3 to 50 points read from the pump's chart"}
 	}
-	if err := first(within("flow wanted from the pump", want.Flow, leastFlow, units.Flow(c.reach())), within("head wanted from the pump", want.Head, leastDrop, mostPressure)); err != nil {
+	if err := cmp.Or(within("flow wanted from the pump", want.Flow, leastFlow, units.Flow(c.reach())), within("head wanted from the pump", want.Head, leastDrop, mostPressure)); err != nil {
 		return PumpSetting{}, err
 	}
 	flow, head := float64(want.Flow), float64(want.Head)
 	if able := c.at(flow); head > able*(1+1e-9) {
-		return PumpSetting{}, &RangeError{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "up to " + tell(units.Pressure(able)) + ", what it makes there at full speed"}
+		return PumpSetting{}, &refuse.Error{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "up to " + tell(units.Pressure(able)) + ", what it makes there at full speed"}
 	}
 	switch mode {
 	case FixedSpeed:
@@ -267,7 +269,7 @@ func (c PumpCurve) Dial(mode PumpMode, want PumpPoint) (PumpSetting, error) {
 		surplus := func(speed float64) float64 { return speed*speed*c.at(flow/speed) - head }
 		least, most := surplus(low), surplus(1)
 		if least > 0 {
-			return PumpSetting{}, &RangeError{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "at least " + tell(units.Pressure(least+head)) + ", as far down as the curve is known; set it and close a valve, or take a smaller pump"}
+			return PumpSetting{}, &refuse.Error{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "at least " + tell(units.Pressure(least+head)) + ", as far down as the curve is known; set it and close a valve, or take a smaller pump"}
 		}
 		if most <= 0 {
 			return PumpSetting{Mode: mode, Speed: 1}, nil
@@ -283,7 +285,7 @@ func (c PumpCurve) Dial(mode PumpMode, want PumpPoint) (PumpSetting, error) {
 		set := head // on the curve itself, where the line meets it
 		switch {
 		case most < -1e-6*head: // a curve that is flat there: the line meets it far behind
-			return PumpSetting{}, &RangeError{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "up to " + tell(units.Pressure(head+most)) + " with proportional pressure; constant pressure makes more"}
+			return PumpSetting{}, &refuse.Error{What: "head wanted from the pump at " + tell(want.Flow), Given: tell(want.Head), Accept: "up to " + tell(units.Pressure(head+most)) + " with proportional pressure; constant pressure makes more"}
 		case least < 0 && most > 0:
 			set, _ = root(surplus, head, high, least, most, 1e-14*high)
 		case least < 0:
@@ -291,5 +293,5 @@ func (c PumpCurve) Dial(mode PumpMode, want PumpPoint) (PumpSetting, error) {
 		}
 		return PumpSetting{Mode: mode, Head: units.Pressure(set), Foot: usualFoot}, nil
 	}
-	return PumpSetting{}, &RangeError{What: "mode of the pump", Given: fmt.Sprintf("%q", mode), Accept: "fixed speed, constant pressure or proportional pressure"}
+	return PumpSetting{}, &refuse.Error{What: "mode of the pump", Given: fmt.Sprintf("%q", mode), Accept: "fixed speed, constant pressure or proportional pressure"}
 }

@@ -7,70 +7,32 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
+	"curvewright/working"
 )
 
-// RangeError says which figure was refused, what was given and what would be
-// accepted.
-type RangeError struct {
-	What   string // the figure: "fill pressure"
-	Given  string // as given, with its unit
-	Accept string // what would be accepted
-}
-
-func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s: %s given; accepted: %s", e.What, e.Given, e.Accept)
-}
-
-type quantity interface {
-	~float64
-	units.Quantity
-}
-
 // within refuses a value that is no number or lies outside low to high.
-func within[T quantity](what string, v, low, high T) error {
-	if v >= low && v <= high {
-		return nil
-	}
-	return &RangeError{What: what, Given: tell(v), Accept: tell(low) + " to " + tell(high)}
+func within[T refuse.Quantity](what string, v, low, high T) error {
+	return refuse.Words[T]{Tell: tell}.Within(what, v, low, high)
 }
 
 // above refuses zero as well: what must flow, or be there at all.
-func above[T quantity](what string, v, high T) error {
-	if v > 0 && v <= high {
-		return nil
-	}
-	return &RangeError{What: what, Given: tell(v), Accept: "above zero, to " + tell(high)}
+func above[T refuse.Quantity](what string, v, high T) error {
+	return refuse.Words[T]{Tell: tell}.Above(what, v, high)
 }
 
-// tell prints in SI and US, since an engine does not know who reads.
-func tell[T quantity](v T) string {
-	if math.IsNaN(float64(v)) || math.IsInf(float64(v), 0) {
-		return "no number"
-	}
-	si, us := v.Text(units.SI), v.Text(units.US)
-	switch q := any(v).(type) {
+// tell prints in both systems, a volume as water and a small pressure as a head.
+func tell(v units.Quantity) string {
+	switch q := v.(type) {
 	case units.Volume:
-		si, us = q.WaterText(units.SI), q.WaterText(units.US)
+		return refuse.Both(working.Water(q))
 	case units.Pressure:
 		if math.Abs(float64(q)) < 0.995e5 { // heads of pumps and drops of pipes
 			return fmt.Sprintf("%.3g\u00a0kPa (%.3g\u00a0ft of water)", float64(q)/1e3, q.FeetOfWater())
 		}
 	}
-	if si == us {
-		return si
-	}
-	return si + " (" + us + ")"
-}
-
-// first gives the first of several checks that failed.
-func first(checks ...error) error {
-	for _, err := range checks {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
+	return refuse.Both(v)
 }
 
 // The widest figures that a heating system can have. Outside them a key slipped.

@@ -5,9 +5,11 @@ package pipework
 // control must know which temperature it holds.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -59,11 +61,11 @@ func (c Coupling) shares(boiler, system float64) (recirculated, bypassed float64
 		return system / (boiler + system), boiler / (boiler + system), nil
 	case Direct:
 		if system > boiler*(1+1e-9) {
-			return 0, 0, &RangeError{What: "flow of the circuits", Given: tell(units.LossCoefficient(system)), Accept: "no more than " + tell(units.LossCoefficient(boiler)) + ", the boiler's: joined directly, all their water runs through it"}
+			return 0, 0, &refuse.Error{What: "flow of the circuits", Given: tell(units.LossCoefficient(system)), Accept: "no more than " + tell(units.LossCoefficient(boiler)) + ", the boiler's: joined directly, all their water runs through it"}
 		}
 		return 0, math.Max(0, 1-system/boiler), nil
 	}
-	return 0, 0, &RangeError{What: "coupling of boiler and circuits", Given: fmt.Sprintf("%q", c), Accept: "direct, low-loss header, closely spaced tees, a buffer tank with two, three or four pipes"}
+	return 0, 0, &refuse.Error{What: "coupling of boiler and circuits", Given: fmt.Sprintf("%q", c), Accept: "direct, low-loss header, closely spaced tees, a buffer tank with two, three or four pipes"}
 }
 
 // Couple mixes the boiler's stream with those of the circuits, from their returns.
@@ -101,15 +103,15 @@ func Couple(c Coupling, boiler units.LossCoefficient, supply units.Temperature, 
 	return mix(c, float64(boiler), system, supply, supply+units.Temperature(carried/system))
 }
 
-var noCircuit error = &RangeError{What: "circuits beyond the boiler", Given: "none", Accept: "one or more with a flow"}
+var noCircuit error = &refuse.Error{What: "circuits beyond the boiler", Given: "none", Accept: "one or more with a flow"}
 
 func checkBoilerSide(boiler units.LossCoefficient, supply units.Temperature) error {
-	return first(within("flow of the boiler's pump", boiler, leastStream, mostCapacity), within("supply temperature of the boiler", supply, units.Celsius(0), hottest))
+	return cmp.Or(within("flow of the boiler's pump", boiler, leastStream, mostCapacity), within("supply temperature of the boiler", supply, units.Celsius(0), hottest))
 }
 
 func (d Draw) check(i int) error {
 	name := named(d.Name, fmt.Sprintf("circuit %d", i+1))
-	return first(within("flow of "+name, d.Flow, leastStream, mostCapacity), within("return temperature of "+name, d.Return, units.Celsius(0), hottest))
+	return cmp.Or(within("flow of "+name, d.Flow, leastStream, mostCapacity), within("return temperature of "+name, d.Return, units.Celsius(0), hottest))
 }
 
 func mix(c Coupling, boiler, system float64, supply, ret units.Temperature) (Mixed, error) {
@@ -146,7 +148,7 @@ func CoupleForHeat(c Coupling, boiler units.LossCoefficient, supply units.Temper
 	system, heat := 0.0, 0.0
 	for i, d := range demands {
 		name := named(d.Name, fmt.Sprintf("circuit %d", i+1))
-		if err := first(within("flow of "+name, d.Flow, leastStream, mostCapacity), within("heat of "+name, d.Heat, 0, mostPower)); err != nil {
+		if err := cmp.Or(within("flow of "+name, d.Flow, leastStream, mostCapacity), within("heat of "+name, d.Heat, 0, mostPower)); err != nil {
 			return Mixed{}, nil, err
 		}
 		system, heat = system+float64(d.Flow), heat+float64(d.Heat)
@@ -157,7 +159,7 @@ func CoupleForHeat(c Coupling, boiler units.LossCoefficient, supply units.Temper
 	}
 	stream := float64(boiler) * (1 - bypassed)
 	if able := stream * float64(supply-units.Celsius(0)); heat > able {
-		return Mixed{}, nil, &RangeError{What: "heat of all circuits", Given: tell(units.Power(heat)), Accept: "up to " + tell(units.Power(able)) + ", where their return would freeze: raise the boiler's flow or supply"}
+		return Mixed{}, nil, &refuse.Error{What: "heat of all circuits", Given: tell(units.Power(heat)), Accept: "up to " + tell(units.Power(able)) + ", where their return would freeze: raise the boiler's flow or supply"}
 	}
 	m, err := mix(c, float64(boiler), system, supply, supply-units.Temperature(heat/stream))
 	if err != nil {
@@ -168,7 +170,7 @@ func CoupleForHeat(c Coupling, boiler units.LossCoefficient, supply units.Temper
 		ret := m.Supply - units.Temperature(float64(d.Heat)/float64(d.Flow))
 		if ret < units.Celsius(0) {
 			name := named(d.Name, fmt.Sprintf("circuit %d", i+1))
-			return Mixed{}, nil, &RangeError{What: "heat of " + name, Given: tell(d.Heat) + " from " + tell(d.Flow), Accept: "up to " + tell(units.Power(float64(d.Flow)*float64(m.Supply-units.Celsius(0)))) + ", where its return would freeze: raise the flow"}
+			return Mixed{}, nil, &refuse.Error{What: "heat of " + name, Given: tell(d.Heat) + " from " + tell(d.Flow), Accept: "up to " + tell(units.Power(float64(d.Flow)*float64(m.Supply-units.Celsius(0)))) + ", where its return would freeze: raise the flow"}
 		}
 		returns = append(returns, ret)
 	}
@@ -249,14 +251,14 @@ const tellable = 1.0
 // that want more than the boiler's flow.
 func JudgeCoupling(c Coupling, operations ...Operation) (CouplingVerdict, error) {
 	if len(operations) == 0 || len(operations) > 100 {
-		return CouplingVerdict{}, &RangeError{What: "operations to judge", Given: fmt.Sprint(len(operations)), Accept: "1 to 100, the design day first"}
+		return CouplingVerdict{}, &refuse.Error{What: "operations to judge", Given: fmt.Sprint(len(operations)), Accept: "1 to 100, the design day first"}
 	}
 	out := CouplingVerdict{Source: "balance of mass and energy; threshold of 1 K (2 °F): common practice"}
 	least, most, lift := math.Inf(1), 0.0, 0.0
 	var lifted CouplingState
 	for i, o := range operations {
 		name := named(o.Name, fmt.Sprintf("operation %d", i+1))
-		if err := first(within("flow of the boiler's pump, "+name, o.Boiler, leastStream, mostCapacity), within("flow of the circuits, "+name, o.System, leastStream, mostCapacity), within("heat, "+name, o.Heat, 0, mostPower)); err != nil {
+		if err := cmp.Or(within("flow of the boiler's pump, "+name, o.Boiler, leastStream, mostCapacity), within("flow of the circuits, "+name, o.System, leastStream, mostCapacity), within("heat, "+name, o.Heat, 0, mostPower)); err != nil {
 			return CouplingVerdict{}, err
 		}
 		recirculated, bypassed, err := c.shares(float64(o.Boiler), float64(o.System))
@@ -362,11 +364,11 @@ func RecirculatedShare(boilerSupply, systemSupply, systemReturn units.Temperatur
 
 // mixShare is the share of the hot stream in a mix.
 func mixShare(mixName string, mix units.Temperature, coldName string, cold units.Temperature, hotName string, hot units.Temperature) (units.Fraction, error) {
-	if err := first(within(coldName, cold, coldest, hottest), within(hotName, hot, coldest, hottest)); err != nil {
+	if err := cmp.Or(within(coldName, cold, coldest, hottest), within(hotName, hot, coldest, hottest)); err != nil {
 		return 0, err
 	}
 	if hot-cold < 2 {
-		return 0, &RangeError{What: hotName, Given: tell(hot), Accept: "at least " + tell(units.Kelvins(2)) + " above the " + coldName + " of " + tell(cold) + ", or the thermometers cannot tell a share"}
+		return 0, &refuse.Error{What: hotName, Given: tell(hot), Accept: "at least " + tell(units.Kelvins(2)) + " above the " + coldName + " of " + tell(cold) + ", or the thermometers cannot tell a share"}
 	}
 	if err := within(mixName, mix, cold, hot); err != nil {
 		return 0, err

@@ -4,6 +4,7 @@ package pipework
 // leave? Limits of the trade, none of them law.
 
 import (
+	"cmp"
 	"fmt"
 
 	"curvewright/units"
@@ -34,7 +35,7 @@ const (
 // handbook, both from memory; in houses 100 to 300 Pa/m is common practice.
 // Errors: no flow, a tube without a bore, no liquid.
 func JudgeVelocity(p Pipe, flow units.Flow, l Liquid) ([]Judgement, error) {
-	if err := first(above("flow in "+p.String(), flow, mostFlow), l.check()); err != nil {
+	if err := cmp.Or(above("flow in "+p.String(), flow, mostFlow), l.check()); err != nil {
 		return nil, err
 	}
 	gradient, err := Gradient(p, flow, l)

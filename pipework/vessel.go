@@ -4,10 +4,12 @@ package pipework
 // and water filled?
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
 	"curvewright/fluid"
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -24,7 +26,7 @@ const gravity = 9.80665 // m/s²
 // Errors: a temperature outside the range, hot not above cold.
 func Expansion(fill fluid.Mixture, cold, hot units.Temperature) (units.Fraction, error) {
 	if !(hot > cold) {
-		return 0, &RangeError{What: "hottest temperature of the system", Given: tell(hot), Accept: "above the cold one of " + tell(cold)}
+		return 0, &refuse.Error{What: "hottest temperature of the system", Given: tell(hot), Accept: "above the cold one of " + tell(cold)}
 	}
 	if fill.Mass == 0 {
 		// Water is densest at 4 °C: from there it swells both ways.
@@ -145,7 +147,7 @@ const (
 // Source: EN 12828 annex D, from memory; both readings of the reserve, see [Reserve].
 // Errors: a figure outside the range; a relief valve too low for the height.
 func SizeVessel(in VesselInput) (Vessel, error) {
-	if err := first(above("water content of the system", in.Content, mostVolume), within("hottest temperature of the system", in.Hot, units.Celsius(5), units.Celsius(100)),
+	if err := cmp.Or(above("water content of the system", in.Content, mostVolume), within("hottest temperature of the system", in.Hot, units.Celsius(5), units.Celsius(100)),
 		within("static pressure at the vessel", in.Static, 0, 5*bar), within("setting of the relief valve", in.Relief, 1.5*bar, 10*bar), within("expansion vessel at hand", in.Chosen, 0, mostVolume)); err != nil {
 		return Vessel{}, err
 	}
@@ -160,7 +162,7 @@ func SizeVessel(in VesselInput) (Vessel, error) {
 		v.End = 0.9 * in.Relief
 	}
 	if v.End < v.Precharge+0.2*bar {
-		return Vessel{}, &RangeError{What: "setting of the relief valve", Given: tell(in.Relief), Accept: "at least " + tell(v.Precharge+0.7*bar) + " for this height, if boiler and emitters bear it"}
+		return Vessel{}, &refuse.Error{What: "setting of the relief valve", Given: tell(in.Relief), Accept: "at least " + tell(v.Precharge+0.7*bar) + " for this height, if boiler and emitters bear it"}
 	}
 	factor := units.Volume((v.End + bar) / (v.End - v.Precharge))
 	v.Held = max(in.Content*0.005, leastHeld)
@@ -177,7 +179,7 @@ func SizeVessel(in VesselInput) (Vessel, error) {
 			v.Least = (v.Swelling + v.Held) * factor
 		}
 	default:
-		return Vessel{}, &RangeError{What: "rule for the water reserve", Given: fmt.Sprintf("%q", in.Reserve), Accept: fmt.Sprintf("%q or %q", ReserveOfVessel, ReserveOfExpansion)}
+		return Vessel{}, &refuse.Error{What: "rule for the water reserve", Given: fmt.Sprintf("%q", in.Reserve), Accept: fmt.Sprintf("%q or %q", ReserveOfVessel, ReserveOfExpansion)}
 	}
 	if v.Chosen = in.Chosen; v.Chosen == 0 {
 		v.Chosen = nextVessel(v.Least)
@@ -222,11 +224,11 @@ func nextVessel(least units.Volume) units.Volume {
 // law at one temperature.
 // Errors: a pressure outside the range, hot not above cold.
 func AcceptanceFactor(cold, hot, atmosphere units.Pressure) (units.Fraction, error) {
-	if err := first(within("cold pressure", cold, 0, 10*bar), within("atmospheric pressure", atmosphere, 0.5*bar, 1.1*bar)); err != nil {
+	if err := cmp.Or(within("cold pressure", cold, 0, 10*bar), within("atmospheric pressure", atmosphere, 0.5*bar, 1.1*bar)); err != nil {
 		return 0, err
 	}
 	if !(hot > cold && hot <= 10*bar) {
-		return 0, &RangeError{What: "hot pressure", Given: tell(hot), Accept: "above the cold one of " + tell(cold) + ", to " + tell(10*bar)}
+		return 0, &refuse.Error{What: "hot pressure", Given: tell(hot), Accept: "above the cold one of " + tell(cold) + ", to " + tell(10*bar)}
 	}
 	return units.Fraction(1 - (cold+atmosphere)/(hot+atmosphere)), nil
 }
@@ -242,7 +244,7 @@ func AcceptanceFactor(cold, hot, atmosphere units.Pressure) (units.Fraction, err
 // installation sheet's V = e·C/(1 − Pi/Pf) is the same.
 // Errors: a figure outside the range.
 func VesselByAcceptance(swelling units.Volume, factor units.Fraction) (units.Volume, error) {
-	if err := first(within("swelling of the water", swelling, 0, mostVolume), within("acceptance factor of the vessel", factor, 0.02, 0.9)); err != nil {
+	if err := cmp.Or(within("swelling of the water", swelling, 0, mostVolume), within("acceptance factor of the vessel", factor, 0.02, 0.9)); err != nil {
 		return 0, err
 	}
 	return swelling / units.Volume(factor), nil

@@ -4,6 +4,7 @@ package sensor
 // held beside it.
 
 import (
+	"cmp"
 	"math"
 	"sort"
 	"strings"
@@ -90,7 +91,7 @@ func Judge(s Sensor, r Reading) (Judgement, error) {
 	}
 	band, err := s.Band(r.True)
 	if err == nil {
-		err = first(
+		err = cmp.Or(
 			within("resistance read", r.Reads, 0, 1e9),
 			within("how far the thermometer may be off", r.Instrument, 0, 10),
 		)

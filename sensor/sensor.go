@@ -4,9 +4,11 @@ package sensor
 // ways.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -86,7 +88,7 @@ func (s Sensor) span() (low, high units.ElectricResistance) {
 }
 
 func notMade() error {
-	return &RangeError{What: "sensor", Given: "nothing", Accept: "a sensor by B, coefficients, table or platinum standard"}
+	return &refuse.Error{Subject: subject, What: "sensor", Given: "nothing", Accept: "a sensor by B, coefficients, table or platinum standard"}
 }
 
 // Where thermistors of heating systems are used, and so far a B or three coefficients
@@ -108,7 +110,7 @@ const (
 // Source: definition of B, IEC 60539-1, from memory.
 // Errors: a figure outside the range.
 func FromB(name string, r25 units.ElectricResistance, b units.Number) (Sensor, error) {
-	err := first(
+	err := cmp.Or(
 		within("resistance at 25 °C (77 °F)", r25, 10, most),
 		within("B of the thermistor in kelvin", b, 1500, 7000),
 	)
@@ -136,18 +138,18 @@ func (l singleB) slope(T float64) float64  { return -l.b / (T * T) }
 // Source: Steinhart and Hart 1968, Deep-Sea Research 15, from memory.
 // Errors: coefficients that give no falling curve or no resistance of a thermistor.
 func FromSteinhartHart(name string, a, b, c units.Number) (Sensor, error) {
-	refuse := func(why string) (Sensor, error) {
-		return Sensor{}, &RangeError{What: "coefficients of the thermistor", Given: fmt.Sprintf("A %g, B %g, C %g", float64(a), float64(b), float64(c)),
+	no := func(why string) (Sensor, error) {
+		return Sensor{}, &refuse.Error{Subject: subject, What: "coefficients of the thermistor", Given: fmt.Sprintf("A %g, B %g, C %g", float64(a), float64(b), float64(c)),
 			Accept: why + ", for example A 1.129148e-3, B 2.34125e-4, C 8.76741e-8"}
 	}
 	const largest = 1 // 1/K; real ones are a thousand times smaller
 	if !(math.Abs(float64(a)) < largest && b > 0 && b < largest && c >= 0 && c < largest) {
-		return refuse("B above 0 and C not negative")
+		return no("B above 0 and C not negative")
 	}
 	l := steinhartHart{float64(a), float64(b), float64(c)}
 	low, high := l.ohms(float64(thermistorHigh)), l.ohms(float64(thermistorLow))
 	if !(low >= float64(least) && high <= float64(most)) {
-		return refuse("coefficients for ohms and kelvins that give 1 Ω to 10,000 kΩ between −50 °C and 150 °C")
+		return no("coefficients for ohms and kelvins that give 1 Ω to 10,000 kΩ between −50 °C and 150 °C")
 	}
 	return Sensor{Name: name, Basis: BySteinhartHart, Low: thermistorLow, High: thermistorHigh, law: l}, nil
 }

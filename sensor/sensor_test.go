@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"curvewright/refuse"
 	"curvewright/units"
 	"pgregory.net/rapid"
 )
@@ -30,7 +31,7 @@ func near(t *testing.T, what string, got, want, tolerance float64) {
 
 func refused(t *testing.T, err error, says string) {
 	t.Helper()
-	var re *RangeError
+	var re *refuse.Error
 	if !errors.As(err, &re) || !strings.Contains(err.Error(), says) || re.Accept == "" || strings.Contains(err.Error(), "NaN") {
 		t.Errorf("error %v; should say %q and what is accepted", err, says)
 	}
@@ -96,7 +97,7 @@ func TestThreeCoefficients(t *testing.T) { // "type 2" table, from memory
 	near(t, "no cubic term", float64(ok[units.ElectricResistance](t)(plain.Resistance(units.Celsius(0)))), 33620.6, 0.1)
 	for _, c := range [][3]units.Number{{0, 0, 0}, {1.1e-3, -2e-4, 8e-8}, {1.1e-3, 2.3e-4, -1e-7}, {5e-3, 2.3e-4, 8e-8}, {units.Number(math.NaN()), 2e-4, 8e-8}, {-0.5, 2.3e-4, 8e-8}} {
 		_, err := FromSteinhartHart("x", c[0], c[1], c[2])
-		var re *RangeError
+		var re *refuse.Error
 		if !errors.As(err, &re) {
 			t.Errorf("%v: %v", c, err)
 		}

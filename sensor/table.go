@@ -4,11 +4,13 @@ package sensor
 // sensor of the job.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"sort"
 	"strings"
 
+	"curvewright/refuse"
 	"curvewright/units"
 )
 
@@ -36,13 +38,13 @@ const mostPoints = 1000
 // a figure outside the range.
 func FromTable(name string, rows []Point) (Sensor, error) {
 	if len(rows) < 2 || len(rows) > mostPoints {
-		return Sensor{}, &RangeError{What: "rows of the table", Given: fmt.Sprint(len(rows)), Accept: fmt.Sprintf("2 to %d", mostPoints)}
+		return Sensor{}, &refuse.Error{Subject: subject, What: "rows of the table", Given: fmt.Sprint(len(rows)), Accept: fmt.Sprintf("2 to %d", mostPoints)}
 	}
 	sorted := append([]Point(nil), rows...)
 	sort.SliceStable(sorted, func(i, k int) bool { return sorted[i].At < sorted[k].At })
 	t := make(table, len(sorted))
 	for i, p := range sorted {
-		err := first(
+		err := cmp.Or(
 			within("temperature in the table", p.At, units.Celsius(-200), units.Celsius(850)),
 			within("resistance in the table", p.Reads, least, most),
 		)
@@ -56,10 +58,10 @@ func FromTable(name string, rows []Point) (Sensor, error) {
 		before := sorted[i-1]
 		const apart = 1e-3 // K
 		if p.At-before.At < apart {
-			return Sensor{}, &RangeError{What: "temperature in the table", Given: tell(p.At) + " twice", Accept: "each temperature once"}
+			return Sensor{}, &refuse.Error{Subject: subject, What: "temperature in the table", Given: refuse.Both(p.At) + " twice", Accept: "each temperature once"}
 		}
 		if p.Reads == before.Reads || (p.Reads > before.Reads) != (sorted[1].Reads > sorted[0].Reads) {
-			return Sensor{}, &RangeError{What: "resistance in the table", Given: tell(before.Reads) + " at " + tell(before.At) + " and " + tell(p.Reads) + " at " + tell(p.At),
+			return Sensor{}, &refuse.Error{Subject: subject, What: "resistance in the table", Given: refuse.Both(before.Reads) + " at " + refuse.Both(before.At) + " and " + refuse.Both(p.Reads) + " at " + refuse.Both(p.At),
 				Accept: "one that only rises or only falls with temperature; look for a slip in one of the two rows"}
 		}
 	}
@@ -108,7 +110,7 @@ func (t table) cell(passed func(knot) bool) int {
 func ParseTable(name, text string) (Sensor, error) {
 	const longest = 100_000
 	if len(text) > longest {
-		return Sensor{}, &RangeError{What: "table", Given: fmt.Sprintf("%d bytes", len(text)), Accept: fmt.Sprintf("up to %d bytes", longest)}
+		return Sensor{}, &refuse.Error{Subject: subject, What: "table", Given: fmt.Sprintf("%d bytes", len(text)), Accept: fmt.Sprintf("up to %d bytes", longest)}
 	}
 	var (
 		rows []Point
@@ -125,7 +127,7 @@ func ParseTable(name, text string) (Sensor, error) {
 			continue
 		}
 		if len(cells) != 2 {
-			return Sensor{}, &RangeError{What: fmt.Sprintf("line %d of the table", i+1), Given: fmt.Sprintf("%.40q", line),
+			return Sensor{}, &refuse.Error{Subject: subject, What: fmt.Sprintf("line %d of the table", i+1), Given: fmt.Sprintf("%.40q", line),
 				Accept: "a temperature and a resistance parted by a tab, a semicolon or two spaces: 20 °C ; 12.5 kΩ"}
 		}
 		at, err := units.Parse[units.Temperature](written(cells[0], unit[0]))
@@ -182,11 +184,11 @@ func (s Sensor) Printed(low, high units.Temperature, step units.Step) ([]Point, 
 	}
 	from, to := step.Up(max(low, s.Low)), step.Down(min(high, s.High))
 	if !(from <= to) || !(float64(to-from) < 1e4) {
-		return nil, &RangeError{What: "temperatures of the table", Given: tell(low) + " to " + tell(high), Accept: tell(s.Low) + " to " + tell(s.High) + ", and the lower one first"}
+		return nil, &refuse.Error{Subject: subject, What: "temperatures of the table", Given: refuse.Both(low) + " to " + refuse.Both(high), Accept: refuse.Both(s.Low) + " to " + refuse.Both(s.High) + ", and the lower one first"}
 	}
 	count := int(math.Round(float64(to-from)/float64(step.Difference()))) + 1
 	if count > mostPoints {
-		return nil, &RangeError{What: "rows of the table", Given: fmt.Sprint(count), Accept: fmt.Sprintf("up to %d; take a larger step", mostPoints)}
+		return nil, &refuse.Error{Subject: subject, What: "rows of the table", Given: fmt.Sprint(count), Accept: fmt.Sprintf("up to %d; take a larger step", mostPoints)}
 	}
 	rows := make([]Point, 0, count)
 	for i := range count {

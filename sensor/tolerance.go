@@ -3,6 +3,7 @@ package sensor
 // How far may a sound sensor be off?
 
 import (
+	"cmp"
 	"math"
 
 	"curvewright/units"
@@ -38,7 +39,7 @@ func Class(c PlatinumClass) Tolerance { return Tolerance{class: c} }
 // Source: form of makers' sheets.
 // Errors: a share outside the range.
 func Shares(r25, b units.Fraction) (Tolerance, error) {
-	err := first(within("tolerance of the resistance", r25, 0, 0.2), within("tolerance of B", b, 0, 0.1))
+	err := cmp.Or(within("tolerance of the resistance", r25, 0, 0.2), within("tolerance of B", b, 0, 0.1))
 	if err != nil {
 		return Tolerance{}, err
 	}

@@ -324,5 +324,8 @@ func trimmed(x float64) string {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		return noValue
 	}
-	return grouped(strconv.FormatFloat(math.Round(x*1e4)/1e4, 'f', -1, 64))
+	if math.Abs(x) < 1e11 { // above it there are no decimals to round away
+		x = math.Round(x*1e4) / 1e4
+	}
+	return grouped(strconv.FormatFloat(x, 'f', -1, 64))
 }

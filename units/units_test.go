@@ -277,6 +277,7 @@ func TestPrinting(t *testing.T) {
 		{Celsius(-0.01), "0.0 °C", "32 °F"},
 		{Celsius(-17.78), "−17.8 °C", "0 °F"},
 		{Kelvins(11.11), "11 K", "20 °F"},
+		{Number(1e12), "1,000,000,000,000", "1,000,000,000,000"}, {Number(-0.00001), "0", "0"},
 		{Kelvins(2.78), "2.8 K", "5 °F"},
 		{FahrenheitDifference(2.5), "1.4 K", "2.5 °F"},
 		{Kelvins(9.96), "10 K", "18 °F"},

@@ -15,6 +15,7 @@ var floors = map[string]int{
 	"units":           0,
 	"examples":        0, // documents, without code of ours beneath
 	"working":         1,
+	"refuse":          1,
 	"fluid":           1,
 	"weather":         1,
 	"building":        2,
