@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"curvewright/job"
@@ -62,14 +63,13 @@ func fieldsOf(j *job.Job, s units.System) []group {
 	if rooms := roomFields(j, s); len(rooms.Fields) > 0 {
 		groups = append(groups, rooms)
 	}
-	boiler := group{ID: "boiler", Title: "Boiler"}
-	boiler.add(
-		value("boiler.output", "Highest output", &j.Boiler.Output, s),
-		value("boiler.min_output", "Lowest output", &j.Boiler.MinOutput, s),
-	)
+	groups = append(groups, boilerFields(j, s))
+	if tap := hotWaterFields(j, s); len(tap.Fields) > 0 {
+		groups = append(groups, tap)
+	}
 	night := group{ID: "night", Title: "Night"}
 	night.add(programFields(j, s)...)
-	return append(groups, boiler, night)
+	return append(groups, night)
 }
 
 func (g *group) add(fields ...field) { g.Fields = append(g.Fields, fields...) }
@@ -163,6 +163,36 @@ func each(e *job.Emitter) string {
 	return ""
 }
 
+// boilerFields are the boiler's figures, and its own pump's where it is separated from
+// the circuits.
+func boilerFields(j *job.Job, s units.System) group {
+	b := &j.Boiler
+	g := group{ID: "boiler", Title: "Boiler"}
+	g.add(
+		value("boiler.output", "Highest output", &b.Output, s),
+		value("boiler.min_output", "Lowest output", &b.MinOutput, s),
+		value("boiler.differential", "Burner’s stop to start", &b.Differential, s),
+		water("boiler.water", "Water always in flow", &b.Water, s),
+	)
+	if kind := j.Separator.Kind; kind != "" && kind != "none" {
+		g.add(value("separator.boiler_flow", "Flow of the boiler’s pump", &j.Separator.Flow, s))
+	}
+	return g
+}
+
+func hotWaterFields(j *job.Job, s units.System) group {
+	h := &j.HotWater
+	g := group{ID: "hot-water", Title: "Hot water"}
+	if h.By == "" || h.By == "none" {
+		return g
+	}
+	if h.By != "combi" {
+		g.add(water("hot_water.tank", "Volume of the tank", &h.Tank, s))
+	}
+	g.add(count("hot_water.people", "People", &h.People))
+	return g
+}
+
 func programFields(j *job.Job, s units.System) []field {
 	p := &j.Program
 	wishes := []string{"hold", "night"}
@@ -178,11 +208,20 @@ func programFields(j *job.Job, s units.System) []field {
 
 // value is a field for a quantity, shown in the reader's units.
 func value[T units.Readable](path, label string, g *job.Given[T], s units.System) field {
+	return printed(path, label, g, s, T.Text)
+}
+
+// water is a field for a volume of water, which is gallons where other volumes are
+// cubic feet.
+func water(path, label string, g *job.Given[units.Volume], s units.System) field {
+	return printed(path, label, g, s, units.Volume.WaterText)
+}
+
+func printed[T units.Readable](path, label string, g *job.Given[T], s units.System, print func(T, units.System) string) field {
 	f := field{Path: path, Label: label, Optional: true}
-	example := g.Value
-	f.Before, _, f.Unit = parts(example.Text(s))
+	f.Before, _, f.Unit = parts(print(g.Value, s))
 	if g.Set {
-		printed := g.Value.Text(s)
+		printed := print(g.Value, s)
 		f.Before, f.Figure, f.Unit = parts(printed)
 		if before, figure, unit, ok := asWritten(g.Text, s); ok {
 			f.Before, f.Figure, f.Unit = before, figure, unit
@@ -220,6 +259,25 @@ func choice(path, label string, word *string, words ...string) field {
 			return fmt.Errorf("not one of the words for this. Accepted: %s", strings.Join(words, ", "))
 		}
 		*word = text
+		return nil
+	}
+	return f
+}
+
+// count is a field for a number of people; none is as good as not said.
+func count(path, label string, n *int) field {
+	f := field{Path: path, Label: label, Optional: true}
+	if *n > 0 {
+		f.Figure = strconv.Itoa(*n)
+	}
+	f.Shown = f.Figure
+	f.clear = func() { *n = 0 }
+	f.set = func(text string) error {
+		v, err := strconv.Atoi(text)
+		if err != nil || v < 1 || v > 99 {
+			return errors.New("not a number of people. Accepted: 1 to 99")
+		}
+		*n = v
 		return nil
 	}
 	return f

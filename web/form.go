@@ -32,6 +32,12 @@ type page struct {
 	Sheet       *settings.Sheet
 	Prints      bool // the sheet can be had as a PDF
 
+	Outdoors *units.Temperature // weather of the boiler room's drawing; nil: the design day
+	weather  error              // what is wrong with that choice
+
+	brief bool            // leaves out what is folded away
+	open  map[string]bool // but for these
+
 	job *job.Job
 }
 
@@ -40,12 +46,28 @@ type pair struct{ Name, Value string }
 
 // Names of the form.
 const (
-	typedPrefix = "f." // what stands in a field
-	shownPrefix = "w." // what the page had put there
+	openField   = "open" // names of what is unfolded, for a brief answer
+	typedPrefix = "f."   // what stands in a field
+	shownPrefix = "w."   // what the page had put there
 )
 
-// readForm reads a form into a page, with the status that a whole page should have.
-func readForm(r *http.Request) (*page, int) {
+// readForm reads a form into a page and works it out, with the status that a whole
+// page should have.
+func readForm(r *http.Request, d doubt) (*page, int) {
+	p, status := readFields(r)
+	if status != http.StatusOK {
+		return p, status
+	}
+	p.solve(d)
+	p.brief = d == quickDoubt
+	if p.Sheet == nil || p.FieldFaults > 0 {
+		return p, http.StatusUnprocessableEntity
+	}
+	return p, http.StatusOK
+}
+
+// readFields reads a form; its status is for a request that could not be read.
+func readFields(r *http.Request) (*page, int) {
 	values, file, err := formOf(r)
 	var tooLarge *http.MaxBytesError
 	switch {
@@ -58,24 +80,22 @@ func readForm(r *http.Request) (*page, int) {
 	system, chosen := systemNamed(values.Get("units"))
 	if file != "" {
 		// A new job comes with its own units, and with nothing typed into its fields.
-		return done(readDocument(file, system, false))
+		return readDocument(file, system, false), http.StatusOK
 	}
 	document := strings.ReplaceAll(values.Get("document"), "\r\n", "\n")
 	p := readDocument(document, system, chosen)
 	if e, ok := examples.Find(values.Get("example")); ok && (p.job == nil || p.job.Name == e.Title) {
 		p.Example = e.Name
 	}
+	p.open = map[string]bool{}
+	for _, id := range values[openField] {
+		p.open[id] = true
+	}
+	p.Outdoors, p.weather = readWeather(values.Get(weatherField))
 	if p.job == nil {
 		p.keepTyped(values)
-		return done(p)
-	}
-	p.change(values)
-	return done(p)
-}
-
-func done(p *page) (*page, int) {
-	if p.Sheet == nil || p.FieldFaults > 0 {
-		return p, http.StatusUnprocessableEntity
+	} else {
+		p.change(values)
 	}
 	return p, http.StatusOK
 }
@@ -149,8 +169,6 @@ func (p *page) change(values url.Values) {
 			}
 		}
 	}
-	p.Sheet, p.Trouble = nil, ""
-	p.solve()
 }
 
 // apply puts typed texts into the job and tells what is wrong with which.

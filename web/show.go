@@ -48,7 +48,7 @@ func (p *page) headlines() []headline {
 				h.Also = e.Name
 			}
 		}
-		for _, section := range p.Sheet.Sections {
+		for _, section := range p.part("") {
 			for _, l := range section.Lines {
 				if l.Circuit == c.Name && l.Band.Known && h.Band.Words == "" {
 					h.Band = l.Band
@@ -127,6 +127,23 @@ func (p *page) curve(circuit int, s size) string {
 	return report.CurveSVG(p.Sheet, circuit, s.width, s.height)
 }
 
+// curveKey says what dashes, shade and bars of a curve mean.
+func (p *page) curveKey(circuit int) string {
+	c := p.Sheet.Circuits[circuit]
+	key := "Dashed: need of the leading room"
+	if len(c.Band) > 1 {
+		key += "; shaded: that need in 9 cases of 10"
+	}
+	most := 0.0
+	for _, at := range c.Points {
+		most = max(most, float64(at.Hours)/3600)
+	}
+	if most >= 1 {
+		key += fmt.Sprintf("; bars: hours of the year, most %.0f", most)
+	}
+	return key + "."
+}
+
 // rooms is the chart of a circuit's rooms. More rooms need more height.
 func (p *page) rooms(circuit int, s size) string {
 	n := float64(len(p.Sheet.Circuits[circuit].Rooms))
@@ -201,6 +218,18 @@ func inputs(s working.Step) []working.Input {
 func hasMore(l settings.Line) bool {
 	return l.TooHigh != "" || l.TooLow != "" || l.Instead != "" || len(l.Working) > 0
 }
+
+// unfolding says what is beneath a line.
+func unfolding(l settings.Line) string {
+	if len(l.Working) > 0 {
+		return "Working, and what if it is wrong"
+	}
+	return "What if it is wrong"
+}
+
+// unfolds says whether what is folded away is sent along. While somebody types, only
+// what they have unfolded is: it is most of the page, and nobody looks at it.
+func (p *page) unfolds(id string) bool { return !p.brief || p.open[id] }
 
 // allowed says what can be set.
 func allowed(l settings.Line) string {

@@ -55,6 +55,7 @@ func New(config Config) (http.Handler, error) {
 	mux.HandleFunc("GET /{$}", s.start)
 	mux.HandleFunc("POST /{$}", s.workOut)
 	mux.HandleFunc("POST /solve", s.solve)
+	mux.HandleFunc("POST /drawing", s.drawing)
 	if config.Print != nil {
 		mux.HandleFunc("POST /pdf", s.pdf)
 	}
@@ -94,12 +95,13 @@ func (s *server) start(w http.ResponseWriter, r *http.Request) {
 	system, chosen := systemNamed(r.URL.Query().Get("units"))
 	p := readDocument(example.Document, system, chosen)
 	p.Example = example.Name
+	p.solve(fullDoubt)
 	s.page(w, r, http.StatusOK, p)
 }
 
 // workOut answers the form with a whole page.
 func (s *server) workOut(w http.ResponseWriter, r *http.Request) {
-	p, status := readForm(r)
+	p, status := readForm(r, fullDoubt)
 	s.page(w, r, status, p)
 }
 
@@ -107,7 +109,11 @@ func (s *server) workOut(w http.ResponseWriter, r *http.Request) {
 // even for a faulty document, since what it answers is what is wrong with it; too
 // large a request is the exception, which the script tells by itself.
 func (s *server) solve(w http.ResponseWriter, r *http.Request) {
-	p, status := readForm(r)
+	d := fullDoubt
+	if r.URL.Query().Get("doubt") == "quick" {
+		d = quickDoubt
+	}
+	p, status := readForm(r, d)
 	if status == http.StatusUnprocessableEntity {
 		status = http.StatusOK
 	}
@@ -162,7 +168,7 @@ func (s *server) document(w http.ResponseWriter, r *http.Request) {
 
 // download sends a file, or the page with what stands in its way.
 func (s *server) download(w http.ResponseWriter, r *http.Request, kind, ending string, write func(io.Writer, *page) error) {
-	p, status := readForm(r)
+	p, status := readForm(r, fullDoubt)
 	if p.Sheet == nil || p.FieldFaults > 0 {
 		if status == http.StatusOK {
 			status = http.StatusUnprocessableEntity
@@ -205,7 +211,7 @@ func (s *server) notFound(w http.ResponseWriter, r *http.Request) {
 	s.write(w, r, http.StatusNotFound, missing(s.frame()))
 }
 
-// readDocument reads a job and works out its sheet.
+// readDocument reads a job.
 func readDocument(document string, system units.System, chosen bool) *page {
 	p := &page{Document: document, System: system}
 	j, err := job.Read([]byte(document))
@@ -218,7 +224,6 @@ func readDocument(document string, system units.System, chosen bool) *page {
 	}
 	p.job = j
 	p.Groups = fieldsOf(j, p.System)
-	p.solve()
 	return p
 }
 
@@ -232,10 +237,32 @@ func (p *page) refuse(err error) {
 	p.Trouble = err.Error()
 }
 
-// solve works out the sheet of the page's job in the reader's units.
-func (p *page) solve() {
+// doubt says how well the spread of the results is worked out, which takes nearly all
+// of the time.
+type doubt int
+
+const (
+	fullDoubt  doubt = iota
+	quickDoubt       // while somebody types: its ends move by a degree or so; the answer is brief
+	noDoubt          // for what does not show it
+)
+
+// quickSamples are enough for a spread that is looked at for half a second.
+const quickSamples = 80
+
+// solve works out the sheet of the page's job, if there is one, in the reader's units.
+func (p *page) solve(d doubt) {
+	if p.job == nil {
+		return
+	}
 	o := settings.DefaultOptions(p.job)
 	o.System = p.System
+	switch d {
+	case quickDoubt:
+		o.Samples = quickSamples
+	case noDoubt:
+		o.Samples = 0
+	}
 	sheet, err := settings.Solve(p.job, o)
 	if err != nil {
 		p.Trouble = "This house cannot be worked out yet: " + err.Error() + "."

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html"
 	"io"
+	"math"
 	"math/rand/v2"
 	"mime/multipart"
 	"net/http"
@@ -12,12 +13,15 @@ import (
 	"net/url"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"curvewright/examples"
 	"curvewright/job"
 	"curvewright/report"
+	"curvewright/settings"
+	"curvewright/units"
 )
 
 func handler(t testing.TB) http.Handler {
@@ -293,7 +297,7 @@ func TestDownloads(t *testing.T) {
 func TestWhatIsTooLargeIsRefused(t *testing.T) {
 	h := handler(t)
 	form := url.Values{"document": {strings.Repeat("# a long comment\n", maxRequest/16)}}
-	for _, address := range []string{"/", "/solve", "/pdf"} {
+	for _, address := range []string{"/", "/solve", "/drawing", "/pdf"} {
 		w := post(t, h, address, form)
 		if w.Code != http.StatusRequestEntityTooLarge || !strings.Contains(w.Body.String(), "1 MB at most") {
 			t.Errorf("%s: status %d", address, w.Code)
@@ -337,6 +341,164 @@ func TestNamesOfThePageAreUnique(t *testing.T) {
 				t.Errorf("%s: two elements are called %q", e.Name, m[1])
 			}
 			seen[m[1]] = true
+		}
+	}
+}
+
+func TestTheBoilerRoomIsDrawnInTheChosenWeather(t *testing.T) {
+	h := handler(t)
+	for _, e := range examples.List() {
+		page := get(t, h, "/?example="+e.Name).Body.String()
+		form := formOn(page)
+		first := post(t, h, "/drawing", form)
+		if first.Code != http.StatusOK || strings.Count(first.Body.String(), "<svg xmlns") != len(roomSizes) || strings.Contains(first.Body.String(), "<form") {
+			t.Errorf("%s: the drawing alone: status %d, %.80q", e.Name, first.Code, first.Body.String())
+		}
+		if !strings.Contains(page, first.Body.String()) {
+			t.Errorf("%s: the drawing on the page is another", e.Name)
+		}
+		form.Set(weatherField, "4.4") // near 40 °F and 4 °C
+		words := "40\u00a0°F outdoors"
+		if form.Get("units") == "si" {
+			words = "4\u00a0°C outdoors"
+		}
+		mild := post(t, h, "/drawing", form).Body.String()
+		if !strings.Contains(mild, "At "+words+" the boiler sends out") || !strings.Contains(mild, ">"+words+"<") {
+			t.Errorf("%s: the drawing is not for %s: %.300s", e.Name, words, mild)
+		}
+		// Without script the same comes with the page, and the choice stays.
+		whole := post(t, h, "/", form)
+		if whole.Code != http.StatusOK || !strings.Contains(whole.Body.String(), mild) || supplies(whole.Body.String()) != supplies(page) {
+			t.Errorf("%s: the page has another drawing, or other settings", e.Name)
+		}
+		again := formOn(whole.Body.String())
+		if at, err := strconv.ParseFloat(again.Get(weatherField), 64); err != nil || math.Abs(at-4.4) > 1 {
+			t.Errorf("%s: the choice is now %q", e.Name, again.Get(weatherField))
+		}
+	}
+}
+
+func TestADrawingThatCannotBeIsRefused(t *testing.T) {
+	h := handler(t)
+	page := get(t, h, "/?example=ridge-house").Body.String()
+	for _, c := range []struct{ field, value, says string }{
+		{weatherField, "warm", "accepted: -80 to 60 in °C"},
+		{weatherField, "NaN", "accepted: -80 to 60 in °C"},
+		{weatherField, "-300", "accepted: -80 to 60 in °C"},
+		{weatherField, "1e99", "accepted: -80 to 60 in °C"},
+		{weatherField, "<script>", "accepted: -80 to 60 in °C"},
+		{"document", "not a job", "to be put right"},
+		{"document", "", "to be put right"},
+	} {
+		form := formOn(page)
+		form.Set(c.field, c.value)
+		w := post(t, h, "/drawing", form)
+		body := w.Body.String()
+		if w.Code != http.StatusUnprocessableEntity || !strings.Contains(body, c.says) || strings.Contains(body, "<svg xmlns") || strings.Contains(body, "<script>") {
+			t.Errorf("%s %q: status %d, %s", c.field, c.value, w.Code, body)
+		}
+		// The page itself goes on, with the design day for a weather that is none.
+		if c.field == weatherField {
+			if w := post(t, h, "/", form); w.Code != http.StatusOK || formOn(w.Body.String()).Get(weatherField) != "" {
+				t.Errorf("%s %q: the page has status %d", c.field, c.value, w.Code)
+			}
+		}
+	}
+	if w := get(t, h, "/drawing"); w.Code != http.StatusNotFound {
+		t.Errorf("GET: status %d", w.Code)
+	}
+}
+
+// solved is a page as the templates get it.
+func solved(t *testing.T, e examples.Example) *page {
+	t.Helper()
+	p := readDocument(e.Document, units.US, false)
+	p.solve(noDoubt)
+	if p.Sheet == nil {
+		t.Fatalf("%s: %s", e.Name, p.Trouble)
+	}
+	return p
+}
+
+func TestWhatBelongsInTheBoilerRoomStandsThere(t *testing.T) {
+	h := handler(t)
+	for _, e := range examples.List() {
+		page := get(t, h, "/?example="+e.Name).Body.String()
+		from := strings.Index(page, `id="boiler-room"`)
+		to := strings.Index(page, `id="expected-title"`)
+		for _, section := range solved(t, e).Sheet.Sections {
+			for _, l := range section.Lines {
+				at := strings.Index(page, `id="`+lineID(l)+`"`)
+				if there := at > from && at < to; at < 0 || there != (section.Part == settings.BoilerRoom) {
+					t.Errorf("%s: %s, of %q, stands in the wrong place", e.Name, l.ID, section.Part)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryFigureShowsItsWorking(t *testing.T) {
+	for _, e := range examples.List() {
+		p := solved(t, e)
+		shown := 1 // the whole load
+		if len(p.loadWorking()) == 0 {
+			t.Errorf("%s: the load has no working", e.Name)
+		}
+		for _, r := range p.roomLoads() {
+			shown++
+			if n := len(r.Working); n == 0 || r.Working[n-1].Result.Value != r.Load {
+				t.Errorf("%s: the working of the load of %s ends in another figure", e.Name, r.Name)
+			}
+		}
+		for i := range p.Sheet.Circuits {
+			for _, r := range p.roomNeeds(i) {
+				shown++
+				if n := len(r.Working); n == 0 || r.Working[n-1].Result.Value != r.Need {
+					t.Errorf("%s: the working of the need of %s ends in another figure", e.Name, r.Name)
+				}
+			}
+			shown++
+			if len(p.returnWorking(i)) == 0 {
+				t.Errorf("%s: the return of circuit %d has no working", e.Name, i)
+			}
+		}
+		if shown != len(p.Sheet.Figures) {
+			t.Errorf("%s: %d figures are shown of %d", e.Name, shown, len(p.Sheet.Figures))
+		}
+	}
+}
+
+func TestAQuickAnswerIsBriefAndHasTheSameFigures(t *testing.T) {
+	h := handler(t)
+	for _, e := range examples.List() {
+		form := formOn(get(t, h, "/?example="+e.Name).Body.String())
+		full := post(t, h, "/solve", form).Body.String()
+		form["open"] = []string{"load", "nothing-of-the-kind"}
+		quick := post(t, h, "/solve?doubt=quick", form).Body.String()
+		if supplies(quick) != supplies(full) || len(quick) > len(full)*3/4 {
+			t.Errorf("%s: %d bytes of %d, supplies %s", e.Name, len(quick), len(full), supplies(quick))
+		}
+		if strings.Contains(full, "data-later") || !strings.Contains(quick, `<details id="return-0" data-later>`) {
+			t.Errorf("%s: what was left out is not marked, or something is that was not", e.Name)
+		}
+		load := regexp.MustCompile(`(?s)<details id="load">.*?</details>`)
+		if got := load.FindString(quick); got == "" || got != load.FindString(full) {
+			t.Errorf("%s: what is unfolded was left out", e.Name)
+		}
+	}
+}
+
+func TestPeopleAreCounted(t *testing.T) {
+	h := handler(t)
+	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	for _, c := range []struct {
+		typed, document string
+		status          int
+	}{{"5", "people: 5", 200}, {"0", "", 422}, {"-2", "", 422}, {"2.5", "", 422}, {"100", "", 422}, {"", "", 200}} {
+		form.Set("f.hot_water.people", c.typed)
+		w := post(t, h, "/", form)
+		if w.Code != c.status || !strings.Contains(formOn(w.Body.String()).Get("document"), c.document) {
+			t.Errorf("%q: status %d", c.typed, w.Code)
 		}
 	}
 }
@@ -398,10 +560,12 @@ func BenchmarkSolve(b *testing.B) {
 	h := handler(b)
 	for _, e := range examples.List() {
 		form := formOn(get(b, h, "/?example="+e.Name).Body.String())
-		b.Run(e.Name, func(b *testing.B) {
-			for b.Loop() {
-				post(b, h, "/solve", form)
-			}
-		})
+		for _, address := range []string{"/solve", "/solve?doubt=quick", "/drawing"} {
+			b.Run(e.Name+address, func(b *testing.B) {
+				for b.Loop() {
+					post(b, h, address, form)
+				}
+			})
+		}
 	}
 }

@@ -14,7 +14,20 @@ export function answer(now: HTMLFormElement, next: HTMLFormElement): void {
   }
 }
 
-function unfolded(root: HTMLElement): string[] {
+/** Remembers what has the focus among the results and gives what finds it again. */
+export function holdFocus(): () => void {
+  const active = document.activeElement;
+  if (!active?.closest("#results")) return () => undefined;
+  const id = active.id || active.closest("details")?.id;
+  return () => {
+    if (!id || active.isConnected) return;
+    const now = document.getElementById(id);
+    const again = now instanceof HTMLDetailsElement ? now.querySelector("summary") : now;
+    again?.focus({ preventScroll: true });
+  };
+}
+
+export function unfolded(root: HTMLElement): string[] {
   return [...root.querySelectorAll<HTMLDetailsElement>("details[open][id]")].map((d) => d.id);
 }
 

@@ -1,7 +1,8 @@
 // The page answers while one types. Everything here only speeds up what the plain form
 // does as well: the server works everything out, the script puts its answer in place.
 
-import { answer } from "./answer.js";
+import { answer, holdFocus, unfolded } from "./answer.js";
+import { chosenWeather, weather } from "./plant.js";
 import { probes } from "./probe.js";
 
 const work = document.getElementById("work");
@@ -10,8 +11,11 @@ status.setAttribute("role", "status");
 status.className = "unseen";
 document.body.append(status);
 
-/** How long a pause in typing is waited for, in milliseconds. */
-const pause = 120;
+/** The wait for the quick answer, in milliseconds: events of one key count as one. */
+const pause = 5;
+
+/** And before the full one: the spread of the results finely, and all that is folded away. */
+const rest = 500;
 
 /** Counts what was done; an answer to anything but the latest is dropped. */
 let latest = 0;
@@ -25,17 +29,25 @@ function form(): HTMLFormElement {
 function later(): void {
   latest++;
   clearTimeout(timer);
-  timer = window.setTimeout(() => void ask(), pause);
+  timer = window.setTimeout(() => void quick(), pause);
+}
+
+async function quick(): Promise<void> {
+  const brief = new FormData(form());
+  for (const id of unfolded(form())) brief.append("open", id);
+  const placed = await fetched("/solve?doubt=quick", { method: "POST", body: brief });
+  const figures = document.querySelector("[data-supply]");
+  if (placed && figures) timer = window.setTimeout(() => void ask(), rest);
 }
 
 async function ask(): Promise<void> {
-  clearTimeout(timer);
   await fetched("/solve", { method: "POST", body: new FormData(form()) });
 }
 
 /** Fetches an answer and puts it in place, unless something newer was asked meanwhile. */
 async function fetched(address: string, request: RequestInit): Promise<boolean> {
   const mine = ++latest;
+  clearTimeout(timer);
   asked?.abort();
   asked = new AbortController();
   const results = document.getElementById("results");
@@ -44,26 +56,35 @@ async function fetched(address: string, request: RequestInit): Promise<boolean> 
     const response = await fetch(address, { ...request, signal: asked.signal });
     const text = await response.text();
     if (mine !== latest) return false;
-    place(text);
+    place(text, request.body instanceof FormData ? request.body.get("outdoors") : null);
     return true;
   } catch (e) {
     if (mine !== latest || (e instanceof DOMException && e.name === "AbortError")) return false;
-    status.textContent = "The server does not answer; the figures shown are the last ones.";
+    tell("The server does not answer; the figures shown are the last ones.");
     return false;
   }
 }
 
-function place(text: string): void {
+/** Puts an answer in place; weatherThen is the weather with which it was asked for. */
+function place(text: string, weatherThen: unknown): void {
   const fresh = new DOMParser().parseFromString(text, "text/html");
   const next = fresh.getElementById("job");
   if (!next) {
-    status.textContent = "The server gave no answer that can be shown.";
+    tell("The server gave no answer that can be shown.");
     return;
   }
+  const now = chosenWeather(form());
+  const focus = holdFocus();
   answer(form(), next as HTMLFormElement);
   probes(form());
-  const said = next.dataset["spoken"] ?? "";
-  if (status.textContent !== said) status.textContent = said;
+  weather(form(), tell, weatherThen !== null && weatherThen !== now ? now : undefined);
+  focus();
+  tell(next.dataset["spoken"] ?? "");
+}
+
+/** Says something to those who hear the page, once. */
+function tell(text: string): void {
+  if (status.textContent !== text) status.textContent = text;
 }
 
 /** Shows another example without leaving the page. */
@@ -80,12 +101,14 @@ function chosenInSight(): void {
 }
 
 if (work) {
+  document.documentElement.classList.add("scripted");
   probes(form());
+  weather(form(), tell);
   chosenInSight();
 
   work.addEventListener("input", (e) => {
     const from = e.target as HTMLElement;
-    if (from.closest("[data-probe]") || from.id === "file") return;
+    if (from.closest("[data-probe], [data-weather]") || from.id === "file") return;
     later();
   });
 
@@ -117,6 +140,16 @@ if (work) {
       document.querySelector<HTMLElement>(`a[data-example="${example}"]`)?.focus({ preventScroll: true });
     });
   });
+
+  // What a brief answer left out is fetched when somebody wants to see it.
+  work.addEventListener(
+    "toggle",
+    (e) => {
+      const details = e.target as HTMLDetailsElement;
+      if (details.open && details.hasAttribute("data-later")) void ask();
+    },
+    true,
+  );
 
   window.addEventListener("popstate", () => void go(location.href));
 }
