@@ -13,7 +13,7 @@ import (
 func All() []Row {
 	var out []Row
 	for _, rows := range [][]Row{
-		unitsRows(), fluidRows(), buildingRows(), emitterRows(), pipeworkRows(), boilerRows(), hotWaterRows(), sensorRows(), weatherRows(), curveRows(), houseRows(),
+		unitsRows(), fluidRows(), buildingRows(), emitterRows(), pipeworkRows(), boilerRows(), hotWaterRows(), sensorRows(), weatherRows(), simulationRows(), curveRows(), houseRows(),
 	} {
 		out = append(out, rows...)
 	}

@@ -57,9 +57,17 @@ const beyondDesign = units.Difference(5)
 // Errors: a sentence naming the block of the job and the remedy, if the job cannot
 // be solved at all. A room that falls short is no error but a [Finding].
 func Solve(j *job.Job, o Options) (*Sheet, error) {
+	s, _, _, _, err := work(j, o)
+	return s, err
+}
+
+// work solves a job and keeps what the sheet was made from.
+func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error) {
+	var b burner
+	fail := func(err error) (*Sheet, *model, []solvedCircuit, burner, error) { return nil, nil, nil, b, err }
 	m, err := newModel(j, o.System)
 	if err != nil {
-		return nil, err
+		return fail(err)
 	}
 	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
 		Scale: m.control.scale, Design: m.design}
@@ -76,7 +84,7 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 	solved := make([]solvedCircuit, len(m.circuits))
 	for i := range m.circuits {
 		if solved[i], err = m.solveCircuit(&m.circuits[i], cutOff); err != nil {
-			return nil, fmt.Errorf("circuit %q: %w", m.circuits[i].job.Name, err)
+			return fail(fmt.Errorf("circuit %q: %w", m.circuits[i].job.Name, err))
 		}
 		s.Circuits = append(s.Circuits, solved[i].out)
 		s.Expected = append(s.Expected, m.expected(&m.circuits[i], solved[i])...)
@@ -86,12 +94,11 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 	}
 	m.hungriest(s)
 	if err = m.couple(solved); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	s.Flows = m.flowPoints()
-	var b burner
 	if s.Boiler, b, err = m.boilerSeason(solved); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	s.CondensesBelow = 0
 	if m.job.Boiler.Kind != "non-condensing" {
@@ -106,21 +113,21 @@ func Solve(j *job.Job, o Options) (*Sheet, error) {
 	}
 	s.Plant = m.plant()
 	if s.Sections, err = m.sections(s, solved, b); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	if err := m.addFlows(s, solved, b); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	if err := m.addSystemWater(s, solved); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	if err := m.addSensors(s); err != nil {
-		return nil, err
+		return fail(err)
 	}
 	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()
-	return s, nil
+	return s, m, solved, b, nil
 }
 
 // solvedCircuit is a circuit with its curve.

@@ -103,6 +103,21 @@ func (s Spread) DegreeDays(base units.Temperature) units.DegreeDays {
 	return units.KelvinDays(365 * sum / waveSteps)
 }
 
+// MonthlyMeans gives the mean of each month on the yearly wave.
+//
+//	T(month) = mean − wave·cos(2π·(month − 1/2)/12)
+//
+// Units: kelvin; January first.
+// Range: any spread; the coldest of the wave lies at the turn of the year.
+// Source: the distribution of [NewSpread].
+func (s Spread) MonthlyMeans() [12]units.Temperature {
+	var out [12]units.Temperature
+	for m := range out {
+		out[m] = units.Temperature(s.mean - s.wave*math.Cos(2*math.Pi*(float64(m)+0.5)/12))
+	}
+	return out
+}
+
 const waveSteps = 60 // half a year in 60 steps: the other half mirrors it
 
 func (s Spread) waveAt(i int) float64 {

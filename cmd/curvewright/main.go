@@ -22,6 +22,7 @@ type commands struct {
 	Sensor   sensorCommand   `cmd:"" help:"Print the tables of the job's sensors, or judge what one reads."`
 	Drawing  drawingCommand  `cmd:"" help:"Draw the boiler room with its flows and temperatures."`
 	Weather  weatherCommand  `cmd:"" help:"Read a weather file: design temperatures, degree-days, months, hours by temperature."`
+	Year     yearCommand     `cmd:"" help:"Play the settings through a year, minute by minute."`
 	Proof    proofCommand    `cmd:"" help:"Check the engine against published values, here and now."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of the job document."`
 	Serve    serveCommand    `cmd:"" help:"Open the page in a browser on this machine."`

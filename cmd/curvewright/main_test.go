@@ -233,3 +233,25 @@ func TestSettingsByARealYear(t *testing.T) {
 		t.Errorf("a job as weather: status %d: %s", status, errs)
 	}
 }
+
+// TestYear plays an example and refuses what cannot be played.
+func TestYear(t *testing.T) {
+	status, out, errs := call("year", examplePath("combi-slab"), "--against", "preset")
+	if status != 0 || !strings.Contains(out, "the sheet") || !strings.Contains(out, "preset") || strings.Contains(out, "constant supply") {
+		t.Fatalf("status %d: %s%s", status, out, errs)
+	}
+	if status, alone, _ := call("year", examplePath("combi-slab"), "--against", "none", "--units", "us"); status != 0 || strings.Contains(alone, "preset") || !strings.Contains(alone, "therm") {
+		t.Errorf("alone: status %d: %s", status, alone)
+	}
+	for _, c := range []struct {
+		args []string
+		want string
+	}{
+		{[]string{"--against", "guess"}, "accepted: preset, constant"},
+		{[]string{"--weather", examplePath("combi-slab")}, "combi-slab.yaml"},
+	} {
+		if status, _, errs := call(append([]string{"year", examplePath("combi-slab")}, c.args...)...); status != 1 || !strings.Contains(errs, c.want) {
+			t.Errorf("%v: status %d: %s", c.args, status, errs)
+		}
+	}
+}

@@ -29,6 +29,7 @@ var floors = map[string]int{
 	"settings":        4,
 	"year":            4,
 	"proof":           5,
+	"trial":           5,
 	"report":          5,
 	"web":             6,
 	"cmd/curvewright": 7,

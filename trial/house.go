@@ -1,0 +1,148 @@
+package trial
+
+import (
+	"fmt"
+
+	"curvewright/building"
+	"curvewright/emitter"
+	"curvewright/pipework"
+	"curvewright/settings"
+	"curvewright/units"
+	"curvewright/weather"
+	"curvewright/year"
+)
+
+// What no survey asks, all common practice or as named.
+const (
+	airPerArea     = 12e3  // J/K for a square metre of floor: air and furniture
+	fabricPerArea  = 165e3 // medium weight, ISO 13790 table 12, from memory
+	fabricToAir    = 9.2   // W/K: h_ms·2.5 and h_is·4.5 of ISO 13790 in series, from memory
+	glassShare     = 0.12  // of the floor, where no surfaces are surveyed
+	aperture       = 0.5   // of the glass: pane, frame, dirt, curtains
+	radiantShare   = 0.3   // of a radiator's heat
+	valveBand      = units.Difference(1)
+	floorBand      = units.Difference(1)
+	waterHeat      = 4.1e6 // J/(m³·K)
+	boilerCapacity = 60e3  // J/K, water and metal of a small wall-hung boiler
+	pumpPower      = units.Power(30)
+	startFuel      = units.Energy(36e3) // 10 Wh: purge and ignition
+)
+
+// facades are the ways that windows face; those of a room are taken to face all alike.
+var facades = []float64{0, 90, 180, 270}
+
+// rooms makes the house of a plan.
+func rooms(p *settings.Plan) (year.House, error) {
+	var h year.House
+	for _, r := range p.Rooms {
+		if r.Area <= 0 {
+			return h, fmt.Errorf("room %q has no floor area; give it, since the year needs to know how much the room can store", r.Name)
+		}
+		glass := float64(r.Glass)
+		if glass == 0 {
+			glass = glassShare * float64(r.Area)
+		}
+		room := year.Room{Name: r.Name, Set: r.Setpoint, Air: building.HeatCapacity(airPerArea * float64(r.Area)), Loss: r.Loss,
+			Fabric:     []year.Fabric{{Capacity: building.HeatCapacity(fabricPerArea * float64(r.Area)), ToAir: units.LossCoefficient(fabricToAir * float64(r.Area))}},
+			SunRadiant: 0.7, GainsShare: 0.5,
+			Airing: year.Airing{Above: r.Setpoint.Add(3), Most: 2 * max(1, r.Loss.Coefficient())}}
+		for hour := range room.Gains {
+			room.Gains[hour] = r.Gains
+			if hour >= 6 && hour < 22 {
+				room.Gains[hour] = 2 * r.Gains
+			}
+		}
+		for f := range facades {
+			room.Windows = append(room.Windows, year.Window{Facade: f, Aperture: units.Area(glass * aperture / float64(len(facades)))})
+		}
+		h.Rooms = append(h.Rooms, room)
+	}
+	return h, nil
+}
+
+// plant makes the plant of a plan.
+func plant(p *settings.Plan) (year.Plant, error) {
+	out := year.Plant{
+		Coupling: p.Coupling, Sensor: year.OutdoorSensor{Lag: 1200},
+		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: p.Most, Capacity: boilerCapacity, Flow: p.BoilerFlow,
+			Standby: 1, Room: units.Celsius(18), Start: startFuel, Hottest: units.Celsius(95), Fan: 30, Always: 5},
+	}
+	switch p.Coupling {
+	case pipework.Direct:
+	case pipework.LowLossHeader, pipework.CloselySpacedTees:
+		out.Boiler.Pump = pumpPower
+	default:
+		return out, fmt.Errorf("separator: a %s is not played yet; accepted: direct, low-loss header, closely spaced tees", p.Coupling)
+	}
+	for _, c := range p.Circuits {
+		pc := year.Circuit{Name: c.Name, Series: c.Series, Mixed: c.Mixed, Pump: pumpPower, Water: building.HeatCapacity(max(2e4, 0.2*float64(c.Water)*waterHeat))}
+		if c.Mixed {
+			pc.Travel = 120
+		}
+		total := units.Power(0)
+		for _, e := range c.Emitters {
+			total += e.Load
+		}
+		for _, e := range c.Emitters {
+			water := 0.8 * float64(c.Water) * waterHeat * float64(e.Load/total)
+			switch law := e.Emitter.(type) {
+			case emitter.PowerLaw:
+				if e.Floor != nil {
+					slab, err := year.FloorSlab(e.Room, *e.Floor, year.MasonryHeat, e.Flow)
+					if err != nil {
+						return out, fmt.Errorf("circuit %q: %w", c.Name, err)
+					}
+					slab.Valve = year.Valve{Kind: year.OnOff, Band: floorBand}
+					pc.Slabs = append(pc.Slabs, slab)
+					continue
+				}
+				r := year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Capacity: building.HeatCapacity(max(5e3, 1.2*water)), Radiant: radiantShare,
+					Valve: year.Valve{Kind: year.Thermostatic, Band: valveBand}}
+				if c.Series {
+					r.Flow, r.Valve = c.Flow, year.Valve{}
+				}
+				pc.Radiators = append(pc.Radiators, r)
+			default:
+				return out, fmt.Errorf("circuit %q: a fan coil is not played yet", c.Name)
+			}
+		}
+		out.Circuits = append(out.Circuits, pc)
+	}
+	return out, nil
+}
+
+// madeUp makes a year from what every job has: design temperature and annual mean.
+func madeUp(p *settings.Plan, seed uint64) (*weather.Year, error) {
+	spread, err := weather.NewSpread(p.Design, p.AnnualMean)
+	if err != nil {
+		return nil, fmt.Errorf("site: %w", err)
+	}
+	c := weather.Climate{Design: p.Design, Monthly: spread.MonthlyMeans(),
+		Place: weather.Place{Name: "made up", Latitude: 45, Longitude: -75, UTCOffset: -5, Elevation: p.Elevation, Located: true}}
+	for m := range c.Range {
+		c.Range[m] = 9
+	}
+	y, err := c.MakeUp(seed)
+	if err != nil {
+		return nil, fmt.Errorf("site: %w", err)
+	}
+	return y, nil
+}
+
+// sky gives a year as package year plays it.
+func sky(y *weather.Year) (year.Weather, bool, error) {
+	w := year.Weather{Outdoor: y.DryBulb, Sun: make([][]float64, len(facades))}
+	sunny := true
+	for i, azimuth := range facades {
+		sun, err := y.OnSurface(weather.Surface{Tilt: 90, Azimuth: azimuth, Ground: 0.3})
+		if err != nil {
+			sunny = false
+			sun = make([]float64, len(y.DryBulb))
+		}
+		w.Sun[i] = sun
+	}
+	if len(w.Outdoor)%24 != 0 {
+		return w, sunny, fmt.Errorf("the weather has %d hours, which are not whole days", len(w.Outdoor))
+	}
+	return w, sunny, nil
+}

@@ -1,0 +1,174 @@
+package trial_test
+
+import (
+	"bytes"
+	"compress/gzip"
+	"fmt"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"curvewright/examples"
+	"curvewright/job"
+	"curvewright/trial"
+	"curvewright/units"
+	"curvewright/weather"
+	"curvewright/year"
+)
+
+func read(t testing.TB, document []byte) *job.Job {
+	t.Helper()
+	j, err := job.Read(document)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return j
+}
+
+// TestSteadyColdIsWhatTheSheetSays plays the design day for weeks, with every valve open
+// and only the gains that the sheet counts on: each room must settle where the sheet
+// says it does.
+func TestSteadyColdIsWhatTheSheetSays(t *testing.T) {
+	for _, e := range examples.List() {
+		tr, err := trial.New(read(t, []byte(e.Document)), trial.Options{})
+		if err != nil {
+			t.Fatalf("%s: %v", e.Name, err)
+		}
+		for i := range tr.House.Rooms {
+			for h := range tr.House.Rooms[i].Gains {
+				tr.House.Rooms[i].Gains[h] = tr.Plan.Rooms[i].Gains
+			}
+			tr.House.Rooms[i].Airing = year.Airing{}
+		}
+		for i := range tr.Plant.Circuits {
+			c := &tr.Plant.Circuits[i]
+			for k := range c.Radiators {
+				c.Radiators[k].Valve = year.Valve{}
+			}
+			for k := range c.Slabs {
+				c.Slabs[k].Valve = year.Valve{}
+			}
+		}
+		// A full-size boiler: what is tested is the house, not the output limit.
+		tr.Plant.Boiler.Most *= 2
+		r, err := year.Run(tr.House, tr.Plant, tr.Settings[0], year.Steady(tr.Plan.Design, 14, 4), year.Options{})
+		if err != nil {
+			t.Fatalf("%s: %v", e.Name, err)
+		}
+		want := map[string]units.Temperature{}
+		for _, c := range tr.Plan.Sheet.Circuits {
+			for i, room := range c.Rooms {
+				want[room.Name] = c.Points[0].Rooms[i].Reaches
+			}
+		}
+		for _, room := range r.Rooms {
+			if d := float64(room.Mean - want[room.Name]); math.Abs(d) > 0.5 {
+				t.Errorf("%s: %s settles at %.2f °C, the sheet says %.2f °C", e.Name, room.Name, room.Mean.Celsius(), want[room.Name].Celsius())
+			}
+		}
+	}
+}
+
+// TestAYearOfEveryExample: heat is conserved, nobody freezes under the sheet, and what
+// it is played against costs more fuel.
+func TestAYearOfEveryExample(t *testing.T) {
+	for _, e := range examples.List() {
+		tr, err := trial.New(read(t, []byte(e.Document)), trial.Options{Seed: 1, Against: []trial.Against{trial.Preset, trial.Constant}})
+		if err != nil {
+			t.Fatalf("%s: %v", e.Name, err)
+		}
+		results, err := tr.Run(nil)
+		if err != nil {
+			t.Fatalf("%s: %v", e.Name, err)
+		}
+		for i, r := range results {
+			if r.Balance.OpenShare > 1e-9 {
+				t.Errorf("%s, %s: %g of the heat is missing", e.Name, r.Settings, float64(r.Balance.OpenShare))
+			}
+			if i > 0 && r.Fuel < results[0].Fuel {
+				t.Errorf("%s: %s takes %v, the sheet %v", e.Name, r.Settings, r.Fuel, results[0].Fuel)
+			}
+		}
+		for _, room := range results[0].Rooms {
+			set := tr.House.Rooms[0].Set
+			if room.Low < set.Add(-4) {
+				t.Errorf("%s: %s falls to %.1f °C under the sheet", e.Name, room.Name, room.Low.Celsius())
+			}
+		}
+		var b bytes.Buffer
+		if err := tr.WriteText(&b, results, units.US); err != nil {
+			t.Fatal(err)
+		}
+		for _, want := range []string{"made-up year", "preset", "constant", "Assumed", results[0].Rooms[0].Name} {
+			if !strings.Contains(b.String(), want) {
+				t.Errorf("%s: the text lacks %q", e.Name, want)
+			}
+		}
+	}
+}
+
+// TestARealYear plays Duluth, if it lies beside the project.
+func TestARealYear(t *testing.T) {
+	f, err := os.Open(filepath.Join("..", "..", "shared", "weather", "USA_MN_Duluth.727450_TMY3.epw.gz"))
+	if err != nil {
+		t.Skip("no typical year beside the project: a trial on one is left out")
+	}
+	defer f.Close()
+	z, err := gzip.NewReader(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	data, err := io.ReadAll(z)
+	if err != nil {
+		t.Fatal(err)
+	}
+	y, err := weather.Parse(data, weather.Place{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	tr, err := trial.New(read(t, []byte(examples.List()[0].Document)), trial.Options{Weather: y})
+	if err != nil {
+		t.Fatal(err)
+	}
+	results, err := tr.Run(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tr.MadeUp || results[0].Fuel <= 0 {
+		t.Errorf("made up %v, fuel %v", tr.MadeUp, results[0].Fuel)
+	}
+}
+
+func TestRefusals(t *testing.T) {
+	const document = `curvewright: 1
+job: Refused
+site: {design_outdoor: -20 °C, annual_mean: 6 °C}
+house: {%s load: 6 kW, setpoint: 21 °C}
+circuits:
+  - name: A
+    emitters:
+      - %s
+%scontrol: {scale: celsius, curve: {two_points: {}}}
+`
+	good := []any{"floor_area: 100 m²,", "radiator: {output: 9 kW}", ""}
+	for _, c := range []struct {
+		place      int
+		with, want string
+	}{
+		{1, "fan_coil: {output: 8 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 12 L/min, air_flow: 1200 m³/h}", "fan coil"},
+		{2, "separator: {kind: two-pipe buffer}\n", "not played yet"},
+	} {
+		args := append([]any{}, good...)
+		args[c.place] = c.with
+		_, err := trial.New(read(t, []byte(fmt.Sprintf(document, args...))), trial.Options{})
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: got %v, want a sentence with %q", c.with, err, c.want)
+		}
+	}
+	if _, err := trial.New(read(t, []byte(fmt.Sprintf(document, good...))), trial.Options{Against: []trial.Against{"guess"}}); err == nil || !strings.Contains(err.Error(), "accepted: preset, constant") {
+		t.Errorf("an unknown opponent: %v", err)
+	}
+}
