@@ -6,7 +6,7 @@ LISTEN   ?= 127.0.0.1:8090
 FUZZTIME ?= 30s
 
 # For a browser without a network: the largest the packed program may become.
-OFFLINE_BYTES := 3000000
+OFFLINE_BYTES := 3500000
 
 UI   := web/ui
 NPM  := cd $(UI) && npm
