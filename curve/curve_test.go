@@ -418,6 +418,31 @@ func TestRangesTooLowAreSaid(t *testing.T) {
 	}
 }
 
+// TestLimitedCurveBendsAtItsKnee: where a limit cuts the curve off, the cold point moves
+// to where it begins, and mild weather pays nothing for it.
+func TestLimitedCurveBendsAtItsKnee(t *testing.T) {
+	c := house(t, false, []float64{1000}, []float64{1100})
+	at, err := c.Solve(outdoors(-20, 15, 2.5), 0.5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := control(curve.TwoPoints)
+	s.Limit.To = at[0].Supply - 15
+	s.ColdSupply.To = s.Limit.To // nobody enters a point that the circuit may not see
+	set, err := curve.Fit(s, units.Celsius(21), targets(at))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, a := range at {
+		if over := float64(set.At(a.Outdoor) - min(a.Supply, s.Limit.To)); over > 5 {
+			t.Errorf("%.1f K too hot at %g °C", over, a.Outdoor.Celsius())
+		}
+	}
+	if set.Cold.Outdoor <= at[0].Outdoor {
+		t.Errorf("the cold point stays at %g °C", set.Cold.Outdoor.Celsius())
+	}
+}
+
 func benchHouse(b *testing.B, rooms int, series bool) curve.Circuit {
 	loads, outputs := make([]float64, rooms), make([]float64, rooms)
 	for i := range loads {

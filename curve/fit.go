@@ -133,13 +133,32 @@ func (f *fitter) weigh(c Setting, supply func(int) units.Temperature) {
 func (f *fitter) coldest() units.Temperature { return f.targets[0].Outdoor }
 func (f *fitter) mildest() units.Temperature { return f.targets[len(f.targets)-1].Outdoor }
 
-// twoPoints tries every mild supply; the cold supply follows from the target that
-// asks most of it.
+// twoPoints tries the cold points that make sense: the coldest target, and where a limit
+// cuts the curve off, the outdoor temperatures about that knee, since a line drawn to the
+// design day through a limit would run far too hot above it.
 func (f *fitter) twoPoints(exponent float64) {
+	f.throughColdPoint(exponent, f.coldest())
+	knee := 0
+	for knee < len(f.targets) && f.targets[knee].Ideal >= f.shape.Limit.To-slack {
+		knee++
+	}
+	if knee == 0 {
+		return
+	}
+	for _, i := range []int{knee - 1, knee, knee + 1} {
+		if i > 0 && i < len(f.targets)-1 {
+			f.throughColdPoint(exponent, f.targets[i].Outdoor)
+		}
+	}
+}
+
+// throughColdPoint tries every mild supply; the cold supply follows from the target that
+// asks most of it.
+func (f *fitter) throughColdPoint(exponent float64, outdoor units.Temperature) {
 	s := f.shape
 	kind := s.Kind
 	c := Setting{Kind: kind, Exponent: exponent, Holds: s.Holds, Limit: s.Limit}
-	c.Cold.Outdoor = s.ColdOutdoor.clamp(s.Step.Down(f.coldest()))
+	c.Cold.Outdoor = s.ColdOutdoor.clamp(s.Step.Down(outdoor))
 	c.Mild.Outdoor = s.MildOutdoor.clamp(s.Step.Up(f.mildest()))
 	if c.Cold.Outdoor >= c.Mild.Outdoor {
 		return

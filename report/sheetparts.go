@@ -613,7 +613,10 @@ func (p *printer) cautions() {
 // signature leaves a place for notes, date and name at the foot of the last page.
 func (p *printer) signature() {
 	const least, line = 44.0, 17.0 // at least a line to write on
-	p.heading("Notes", "", least)
+	// A page of its own for nothing but notes is paper wasted: then the signature alone.
+	if room := p.bottom - p.y; room >= least+2*p.d.lead || room < 2*p.d.lead {
+		p.heading("Notes", "", least)
+	}
 	foot := p.bottom - 4
 	if foot-p.y > 150 {
 		foot = p.y + 150

@@ -79,7 +79,7 @@ func (m *model) returnLine(s *BoilerSeason, b burner) (Line, error) {
 	if !verdict.Good {
 		m.findings = append(m.findings, Finding{Severity: "stop", Text: fmt.Sprintf(
 			"The boiler must stay dry and its return falls to %s at %s outdoors; it should not be below %s.",
-			m.say(coolest.Return), m.say(coolest.Outdoor), m.say(least)),
+			m.say(coolest.Return), m.say(coolest.Outdoor), l.Value),
 			Cures:   []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "reset the circuits by mixing behind the boiler, and keep the boiler itself at 140 °F (60 °C) or more"},
 			Working: l.Working})
 	}
@@ -111,13 +111,19 @@ func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
-	input := m.job.Boiler.Output.Value / units.Power(max(efficiency, 0.5))
+	full := m.job.Boiler.Output.Value
+	why := "Full output of %s takes about %s of gas. Hold the burner at full fire and time the dial."
+	if remains := m.altitudeLeaves(); remains < 1 {
+		full = units.Power(float64(full) * float64(remains))
+		why = "The %s that the altitude rule leaves takes about %s of gas; the maker's own figure comes first."
+	}
+	input := full / units.Power(max(efficiency, 0.5))
 	turn, err := meter.RevolutionTime(input, value.Value)
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
 	return Line{ID: "meter", Label: "Gas meter at full fire", Value: fmt.Sprintf("%.0f s for %s", float64(turn), name),
-		Why:     fmt.Sprintf("Full output of %s takes about %s of gas. Hold the burner at full fire and time the dial.", m.say(m.job.Boiler.Output.Value), m.say(input)),
+		Why:     fmt.Sprintf(why, m.say(full), m.say(input)),
 		TooHigh: "More seconds: the burner fires less than it should.", TooLow: "Fewer seconds: it is overfired; stop and call a licensed person.",
 		Caution: "Every other gas appliance off, pilot flames too. Gas pressure is for a licensed person; the rating plate comes first.",
 		Working: []working.Step{{Name: "Time of a turn of the dial", Formula: "t = V · correction · H / Q, Q = output/η",
@@ -129,6 +135,14 @@ func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
 			},
 			Result: working.Input{Symbol: "t", Meaning: "time", Value: turn},
 			Range:  "a meter without compensation at the usual house pressure", Source: "definition; pressure correction by the ideal gas law"}}}, nil
+}
+
+// altitudeLeaves is what the trade's rule leaves of an atmospheric burner's rating.
+func (m *model) altitudeLeaves() units.Fraction {
+	if remains, err := boiler.AltitudeUS.Remains(m.job.Site.Elevation.Value); err == nil {
+		return remains
+	}
+	return 1
 }
 
 // altitudeLine adds what the altitude leaves of an atmospheric burner, where it takes
@@ -152,7 +166,7 @@ func (m *model) altitudeLine(lines []Line, s *BoilerSeason) []Line {
 			left := units.Power(float64(top.Value) * float64(remains))
 			l.Also = m.say(left)
 			if left < units.Power(float64(s.Points[0].Load)) {
-				m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+				m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
 					"At this altitude an atmospheric burner keeps about %s of its %s, less than the design day's %s.", m.say(left), m.say(top.Value), m.say(s.Points[0].Load)),
 					Cures: []string{"the maker's own altitude table", "check the load: paper loads are mostly too high"}})
 			}

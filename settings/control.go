@@ -106,6 +106,9 @@ func (c control) shape(s job.Shapes, limit curve.Span[units.Temperature]) curve.
 		out.ColdSupply, out.MildSupply = span(t.ColdSupply, set), span(t.MildSupply, set)
 		out.Holds = t.Beyond == "holds"
 	}
+	// No point that is entered lies above what the circuit may see.
+	out.ColdSupply.To, out.MildSupply.To = min(out.ColdSupply.To, limit.To), min(out.MildSupply.To, limit.To)
+	out.ColdSupply.From, out.MildSupply.From = min(out.ColdSupply.From, out.ColdSupply.To), min(out.MildSupply.From, out.MildSupply.To)
 	return out
 }
 

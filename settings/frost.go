@@ -170,13 +170,13 @@ func (m *model) frostLines() (lines, beside []Line) {
 	}
 	lines = []Line{first}
 	if c.outdoor {
-		lines = append(lines, Line{ID: "frost.outdoor", Label: "Frost, outdoors below", Value: m.control.step.Text(m.control.step.Nearest(frostOutdoor)),
+		lines = append(lines, Line{ID: "frost.outdoor", Label: "Frost, outdoors below", Value: m.control.step.Text(m.control.step.Up(frostOutdoor)),
 			Why:     "Above freezing: sensors err, and wind chills a pipe.",
 			TooHigh: "Pumps run through mild nights.", TooLow: "A pipe freezes before anything stirs.",
 			Working: practice("Frost threshold outdoors", "3 °C (37 °F): 2 K for the sensor, 1 K for wind")})
 	}
 	if c.room {
-		lines = append(lines, Line{ID: "frost.room", Label: "Frost, room below", Value: m.control.roomStep.Text(m.control.roomStep.Nearest(frostRoom)),
+		lines = append(lines, Line{ID: "frost.room", Label: "Frost, room below", Value: m.control.roomStep.Text(m.control.roomStep.Up(frostRoom)),
 			Why:     "Corners and outer walls are colder than the sensor.",
 			TooHigh: "An empty house burns fuel for nobody.", TooLow: "The coldest corner freezes first.",
 			Working: practice("Frost threshold in the room", "7 °C (45 °F); 45 to 50 °F is usual")})

@@ -21,7 +21,7 @@ func (m *model) cutOffLines(solved []solvedCircuit) []Line {
 		loss = loss.Plus(r.loss)
 		gains += units.Power(float64(building.AverageGains) * float64(r.area))
 	}
-	l := Line{ID: "cut-off", Label: "Warm-weather cut-off", Band: m.cutOffBand,
+	l := Line{ID: "cut-off", Label: "Warm-weather cut-off",
 		Why:     fmt.Sprintf("Above about %s people, appliances and some sun carry the house. Use the day's average if the control can.", m.say(balance)),
 		TooHigh: "Pumps and burner run on mild days when nobody needs heat.",
 		TooLow:  "The house is cool on grey mild days.",
@@ -32,6 +32,9 @@ func (m *model) cutOffLines(solved []solvedCircuit) []Line {
 			},
 			Result: working.Input{Symbol: "To", Meaning: "balance temperature", Value: balance},
 			Range:  "lived-in houses", Source: "steady heat balance; British homes begin to heat below 15.4 °C in the median (Buildings and Cities, doi 10.5334/bc.670)"}}}
+	if gains > 0 { // without floor areas there are no gains to be unsure of
+		l.Band = m.cutOffBand
+	}
 	if m.control.cutOff == nil {
 		l.Value = m.control.step.Text(m.control.step.Nearest(balance))
 		l.Instead = "The control describes no cut-off: switch the heating off by hand above this temperature, or by its summer setting."
@@ -161,7 +164,7 @@ const spareOutput = 1.1
 
 func (m *model) boilerLines(s *Sheet) []Line {
 	b := m.job.Boiler
-	want := units.Power(float64(s.Load.Total) * spareOutput)
+	want := units.Power(float64(s.Load.Total+m.loopExcess(s)) * spareOutput)
 	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want), Band: m.loadBand,
 		Why: fmt.Sprintf("A tenth above the %s of the design day; hot water may use all.",
 			m.say(s.Load.Total)),
@@ -189,12 +192,28 @@ func (m *model) boilerLines(s *Sheet) []Line {
 	return []Line{l}
 }
 
+// loopExcess is what loops without valves give beyond their rooms' load on the design
+// day: the boiler has to make it all the same, or the last rooms on the loop go cold.
+func (m *model) loopExcess(s *Sheet) units.Power {
+	sum := units.Power(0)
+	for i := range m.circuits {
+		c := &m.circuits[i]
+		if len(c.solve.Loop) == 0 {
+			continue
+		}
+		p := s.Circuits[i].Points[0]
+		sum += max(0, units.Power(float64(p.Set-p.Return)*float64(c.solve.Flow))-c.load)
+	}
+	return sum
+}
+
 // fitOutput holds the wanted limit against what the boiler can do.
 func (m *model) fitOutput(l *Line, want units.Power, s *Sheet) {
 	b := m.job.Boiler
 	top := b.Output.Value
 	if s.Load.Total > top {
 		l.Value = "no limit"
+		l.Why = fmt.Sprintf("The boiler gives less than the %s of the design day.", m.say(s.Load.Total))
 		m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
 			"The house needs %s on the design day and the boiler gives %s: it falls short by %s.", m.say(s.Load.Total), m.say(top), m.say(s.Load.Total-top)),
 			Cures: []string{"check the load: paper loads are mostly too high", "reduce the loss", "a second heat source for the coldest days"}})
@@ -218,6 +237,9 @@ func (m *model) fitOutput(l *Line, want units.Power, s *Sheet) {
 func (m *model) cautions() []string {
 	out := []string{
 		"This sheet gives settings, not permission: local code, the maker's instructions and licensed practice come first, above all for gas, flue, pressure, electricity and hot water.",
+	}
+	if m.job.Boiler.Kind == "" {
+		out = append(out, "The survey does not say what kind of boiler this is; it is taken as condensing. One that must not condense needs its return kept warm: say boiler › kind.")
 	}
 	if m.job.Boiler.Kind != "non-condensing" {
 		out = append(out, "Condensate must drain freely and must not freeze; neutralise it where local code asks.")

@@ -27,7 +27,11 @@ const (
 // its curve may move.
 func (m *model) limitSupply(c *circuit) error {
 	add := func(l limit) { c.limits = append(c.limits, l) }
-	add(limit{supply: m.control.limit.To, why: "the control's own range"})
+	own := "the control's own range"
+	if !m.job.Control.MaxSupply.Set {
+		own = "what controls usually hold; the survey gives no range"
+	}
+	add(limit{supply: m.control.limit.To, why: own})
 	if b := m.job.Boiler.MaxSupply; b.Set {
 		add(limit{supply: b.Value, why: "the boiler's own range"})
 	}
@@ -52,10 +56,17 @@ func (m *model) limitSupply(c *circuit) error {
 	if b := m.job.Boiler.MinSupply; b.Set && c.job.Kind != "mixed" {
 		low = max(low, b.Value)
 	}
-	if m.job.Boiler.Kind == "non-condensing" && c.job.Kind != "mixed" {
-		low = max(low, leastNonCondensing)
-	}
 	top := m.control.step.Down(c.limits[0].supply)
+	if m.job.Boiler.Kind == "non-condensing" && c.job.Kind != "mixed" {
+		if leastNonCondensing < top {
+			low = max(low, leastNonCondensing)
+		} else {
+			m.findings = append(m.findings, Finding{Severity: "stop", Circuit: c.job.Name, Text: fmt.Sprintf(
+				"The boiler must be kept at %s or more to stay dry, and %s may see no more than %s (%s): boiler water must not go into it directly.",
+				m.say(leastNonCondensing), c.job.Name, m.say(c.limits[0].supply), c.limits[0].why),
+				Cures: []string{"a mixing valve on " + c.job.Name + " with a sensor of its own and a limit that stops its pump"}})
+		}
+	}
 	low = m.control.step.Up(low)
 	if top <= c.setpoint {
 		return fmt.Errorf("its highest supply of %s (%s) is not above the room temperature %s, so it can heat nothing",

@@ -8,6 +8,7 @@ import (
 	"unicode/utf8"
 
 	"curvewright/curve"
+	"curvewright/job"
 	"curvewright/units"
 	"curvewright/working"
 )
@@ -62,6 +63,17 @@ func (m *model) temperature(l *Line, t units.Temperature) {
 		l.Also = m.say(t)
 	}
 }
+
+// given is the range as the survey has it; where it has none, what controls usually hold,
+// and says so.
+func (m *model) given(s curve.Span[units.Temperature], surveyed bool) string {
+	if surveyed {
+		return m.allowed(s)
+	}
+	return "usually " + m.allowed(s)
+}
+
+func surveyed(r job.Range) bool { return r.From.Set && r.To.Set }
 
 func (m *model) allowed(s curve.Span[units.Temperature]) string {
 	if s.From == s.To {
@@ -172,7 +184,7 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	design := Line{ID: c.key + ".design-supply", Circuit: c.job.Name, Label: "Supply at " + m.control.step.Text(m.design) + " outdoors",
 		Why: fmt.Sprintf("%s needs %s to hold %s, the hottest of the circuit.",
 			upper(lead.Name), need, m.say(lead.Setpoint)),
-		Allowed: m.allowed(c.shape.Limit), Band: s.bands.cold, Working: steps}
+		Allowed: m.given(c.shape.Limit, m.job.Control.MaxSupply.Set || m.job.Boiler.MaxSupply.Set || c.job.MaxSupply.Set || hasFloor(c)), Band: s.bands.cold, Working: steps}
 	m.temperature(&design, m.control.step.Nearest(set))
 	design.TooHigh, design.TooLow = m.eitherWay(c, s)
 	if c.family == "floor" || hasFloor(c) {
@@ -203,6 +215,9 @@ func (m *model) eitherWay(c *circuit, s solvedCircuit) (high, low string) {
 	high = fmt.Sprintf("%s more makes %s settle at %s with its valves open; valves throttle, the return rises and the boiler condenses less.",
 		m.say(step), r.Name, m.say(up))
 	low = fmt.Sprintf("%s less leaves %s at %s on the design day.", m.say(step), r.Name, m.say(down))
+	if r.Setpoint.Sub(down) < 0.3 {
+		low = fmt.Sprintf("%s less is hardly felt: %s still reaches %s on the design day.", m.say(step), r.Name, m.say(down))
+	}
 	return high, low
 }
 
@@ -212,8 +227,8 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 	line := func(id, label, why, allowed string) Line {
 		return Line{ID: c.key + "." + id, Circuit: c.job.Name, Label: label, Why: why, Allowed: allowed, Working: steps}
 	}
-	point := func(id, label string, t units.Temperature, why string, span curve.Span[units.Temperature]) Line {
-		l := line(id, label, why, m.allowed(span))
+	point := func(id, label string, t units.Temperature, why string, span curve.Span[units.Temperature], known bool) Line {
+		l := line(id, label, why, m.given(span, known))
 		m.temperature(&l, t)
 		return l
 	}
@@ -233,12 +248,17 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 		var out []Line
 		for i, p := range set.Points {
 			l := point(fmt.Sprintf("point-%d", i+1), fmt.Sprintf("Point %d: at %s", i+1, m.control.step.Text(p.Outdoor)), p.Supply,
-				"The control runs straight from point to point.", c.shape.ColdSupply)
+				"The control runs straight from point to point.", c.shape.ColdSupply, surveyed(m.job.Control.Curve.Table.Supply))
 			switch i {
 			case 0:
-				l.Band, l.TooHigh, l.TooLow = design.Band, design.TooHigh, design.TooLow
+				l.TooHigh, l.TooLow = design.TooHigh, design.TooLow
+				if near(p.Outdoor, m.design) {
+					l.Band = design.Band
+				}
 			case len(set.Points) - 1:
-				l.Band = s.bands.mild
+				if near(p.Outdoor, s.cutOff) {
+					l.Band = s.bands.mild
+				}
 				l.TooHigh, l.TooLow = tooWarmMild, tooCoolMild
 			default:
 				l.TooHigh, l.TooLow = "Too warm about there.", "Too cool about there."
@@ -247,14 +267,33 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 		}
 		return out
 	}
-	out := []Line{
-		point("cold-outdoor", "Cold point, outdoors", set.Cold.Outdoor, "The design day, or as near as the control goes.", c.shape.ColdOutdoor),
-		point("cold-supply", "Cold point, supply", set.Cold.Supply, "No room is short between here and the mild point.", c.shape.ColdSupply),
-		point("mild-outdoor", "Mild point, outdoors", set.Mild.Outdoor, "Heating ends about here.", c.shape.MildOutdoor),
-		point("mild-supply", "Mild point, supply", set.Mild.Supply, "What the emitters still need when it is mild.", c.shape.MildSupply),
+	var ranges job.TwoPoints
+	switch shapes := m.job.Control.Curve; {
+	case shapes.Bent != nil:
+		ranges = job.TwoPoints{ColdOutdoor: shapes.Bent.ColdOutdoor, MildOutdoor: shapes.Bent.MildOutdoor, ColdSupply: shapes.Bent.ColdSupply, MildSupply: shapes.Bent.MildSupply}
+	case shapes.TwoPoints != nil:
+		ranges = *shapes.TwoPoints
 	}
-	out[1].Band, out[1].TooHigh, out[1].TooLow = design.Band, design.TooHigh, design.TooLow
-	out[3].Band = s.bands.mild
+	coldWhy := "No room is short between here and the mild point."
+	if set.Lowered > 0 || s.out.WorstShort > tolerance+0.1 {
+		coldWhy = "As near as limits and steps allow; see which room falls short."
+	}
+	out := []Line{
+		point("cold-outdoor", "Cold point, outdoors", set.Cold.Outdoor, "The design day, or as near as the control goes.", c.shape.ColdOutdoor, surveyed(ranges.ColdOutdoor)),
+		point("cold-supply", "Cold point, supply", set.Cold.Supply, coldWhy, c.shape.ColdSupply, surveyed(ranges.ColdSupply)),
+		point("mild-outdoor", "Mild point, outdoors", set.Mild.Outdoor, "Heating ends about here.", c.shape.MildOutdoor, surveyed(ranges.MildOutdoor)),
+		point("mild-supply", "Mild point, supply", set.Mild.Supply, "What the emitters still need when it is mild.", c.shape.MildSupply, surveyed(ranges.MildSupply)),
+	}
+	out[1].TooHigh, out[1].TooLow = design.TooHigh, design.TooLow
+	if near(set.Cold.Outdoor, m.design) {
+		out[1].Band = design.Band
+	}
+	if set.Cold.Outdoor > m.design+2 {
+		out[0].Why = "From here down the supply stands at its limit."
+	}
+	if near(set.Mild.Outdoor, s.cutOff) {
+		out[3].Band = s.bands.mild
+	}
 	out[3].TooHigh, out[3].TooLow = tooWarmMild, tooCoolMild
 	if c.shape.ColdOutdoor.From > m.design && set.Holds {
 		out[0].Instead = fmt.Sprintf("The control's cold point ends at %s and holds its supply beyond: it is set as if that were the design day of %s.",
@@ -269,6 +308,10 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 	}
 	return out
 }
+
+// near tells whether a band that was worked out at one outdoor temperature fits a point
+// at another.
+func near(a, b units.Temperature) bool { return math.Abs(float64(a-b)) < 1.5 }
 
 // difference writes a temperature difference in the control's degrees.
 func (m *model) difference(d units.Difference) string {
@@ -306,7 +349,10 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 		Why:     "The curve's own end; a higher one overheats in mild weather.",
 		TooHigh: "Stuffy in mild weather, needless fuel.", TooLow: "No harm to the rooms; the curve is above it anyway.",
 		Working: practice("Lowest supply", "the curve at the heating limit, not below what boiler and control can hold")}
-	if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" {
+	if s.minSet > s.atCutOff+1 {
+		low.Why = "Boiler and control go no lower; in mild weather the rooms' valves hold it back."
+	}
+	if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" && s.minSet >= leastNonCondensing {
 		low.Why = "This boiler must not condense: keep it at " + m.say(leastNonCondensing) + " or more and reset behind a mixing valve."
 		low.Caution = "Cold return rots a boiler not built to condense and soots its flue: carbon monoxide. The maker's least return comes first."
 		low.TooLow = "Condensate in boiler and flue: rust, soot, carbon monoxide."
@@ -327,8 +373,11 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 			},
 			Result: working.Input{Symbol: "Ts,max", Meaning: "highest supply to set", Value: s.maxSet},
 			Range:  "any circuit", Source: "common practice"})}
-	if s.maxSet >= m.control.step.Down(top.supply) {
+	switch {
+	case s.maxSet >= m.control.step.Down(top.supply):
 		high.Why = "Held by " + top.why + "."
+	case s.setting.Holds && s.setting.Cold.Outdoor >= m.design:
+		high.Why = "The control holds its supply beyond the cold point; no more is ever asked."
 	}
 	if c.family == "floor" || hasFloor(c) {
 		high.Caution = slabCaution
@@ -384,7 +433,11 @@ func (m *model) needWorking(c *circuit, s solvedCircuit, i int) []working.Step {
 	for _, f := range c.feeds[i] {
 		steps = append(steps, f.working)
 	}
-	return append(steps, working.Step{Name: "Supply that " + r.Name + " needs on the design day",
+	note := ""
+	if len(c.solve.Loop) > 0 {
+		note = "on a loop: the supply is that at its beginning; the emitters before this one cool the water on its way, with their rooms at their set-points"
+	}
+	return append(steps, working.Step{Name: "Supply that " + r.Name + " needs on the design day", Note: note,
 		Formula: "Σ output(Ts) = Q; for one emitter Ts = Ti + D·e^(D/M)/(e^(D/M) − 1), M = (Q/K)^(1/n), D = Q/C",
 		Inputs: []working.Input{
 			{Symbol: "Q", Meaning: "heat needed", Value: q},

@@ -1,6 +1,7 @@
 package settings
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -323,7 +324,7 @@ func (m *model) lossFromElements(jr job.Room, r *room) error {
 	variance += math.Pow(c*2*lossDoubt[change.How()], 2) // air is known half as well as surfaces
 	r.source = "from its surfaces"
 	sum := working.Step{Name: "Heat loss of " + r.name + " together", Formula: "H = ΣH",
-		Result: working.Input{Symbol: "H", Meaning: "heat loss per degree towards outdoors", Value: r.loss.Outdoor},
+		Result: working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: r.loss.Coefficient()},
 		Range:  "steady state", Source: "EN 12831-1:2017"}
 	for _, step := range r.working {
 		sum.Inputs = append(sum.Inputs, working.Input{Symbol: "H", Meaning: strings.TrimPrefix(step.Name, "Loss of "+r.name+" "), Value: step.Result.Value})
@@ -367,10 +368,7 @@ func (m *model) lossThrough(e job.Element, r *room) (building.Loss, working.Step
 	if err != nil {
 		return building.Loss{}, working.Step{}, known, err
 	}
-	name := e.Name
-	if name == "" {
-		name = e.Construction
-	}
+	name := cmp.Or(e.Name, e.Construction, e.To, "a surface")
 	step := working.Step{
 		Name: fmt.Sprintf("Loss of %s through %s", r.name, name), Formula: "H = A · U",
 		Inputs: []working.Input{
@@ -513,7 +511,7 @@ func (m *model) lossToGround(e job.Element, step working.Step, known job.Known) 
 		{Symbol: "P", Meaning: "exposed edge of the slab", Value: perimeter, Known: string(e.Perimeter.How())},
 		{Symbol: "R", Meaning: "insulation", Value: e.Insulation.Value, Known: string(e.Insulation.How())},
 		{Symbol: "U", Meaning: "U-value with the ground", Value: u},
-		{Symbol: "Tm", Meaning: "mean outdoor temperature of the year", Value: m.annual, Known: string(m.job.Site.AnnualMean.How())},
+		{Symbol: "Tm", Meaning: "mean outdoor temperature of the year", Value: m.annual, Known: string(m.job.Site.AnnualMean.Or(m.annual).How())},
 	}
 	step.Note = "soil taken as sand or gravel, 2.0 W/mK; wall 0.3 m"
 	step.Result = working.Input{Symbol: "H", Meaning: "heat loss per degree to the ground", Value: loss.Fixed}

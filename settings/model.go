@@ -263,6 +263,11 @@ func (m *model) split(ri int, jr job.Room, order []int, byCircuit map[int][]job.
 		}
 		open += -shares[k]
 	}
+	if open > 0 {
+		m.findings = append(m.findings, Finding{Severity: "note", Room: jr.Name, Text: fmt.Sprintf(
+			"%s is fed by several circuits and the survey does not say how much each carries; its load is split by what their emitters usually give. Each circuit is judged with its share alone: where one falls short, another may make up for it.", jr.Name),
+			Cures: []string{"carries on each of its emitters, for example carries: 60 %"}})
+	}
 	for k := range shares {
 		if shares[k] < 0 {
 			if left <= 0 {

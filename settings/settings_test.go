@@ -341,7 +341,7 @@ control: {scale: celsius, curve: {%s}}
 		{"emitter with next to no output", 2, "radiator: {output: 1 W}", ""},
 		{"limit below the room", 1, "max_supply: 20 °C", "max_supply"},
 		{"limits exclude each other", 3, "min_supply: 70 °C, max_supply: 71 °C, kind: condensing", ""},
-		{"non-condensing boiler on a cool limit", 3, "kind: non-condensing, max_supply: 55 °C", "exclude each other"},
+		{"non-condensing boiler on a cool limit", 3, "kind: non-condensing, max_supply: 55 °C", ""},
 		{"ranges too low for the house", 4, "two_points: {cold_supply: {from: 20 °C, to: 30 °C}}", ""},
 		{"points that leave no curve", 4, "two_points: {cold_outdoor: -10 °C, mild_outdoor: -8 °C}", ""},
 		{"no flow", 1, "flow: 0 L/min", "flow"},
@@ -368,6 +368,64 @@ control: {scale: celsius, curve: {%s}}
 				t.Errorf("got %v, want a sentence with %q", err, c.want)
 			}
 		})
+	}
+}
+
+// TestDryBoilerStraightIntoAFloorIsStopped: boiler water of 140 °F may not enter a floor;
+// the sheet says so and goes on with what the floor may see.
+func TestDryBoilerStraightIntoAFloorIsStopped(t *testing.T) {
+	s := solve(t, read(t, `curvewright: 1
+job: Floor on a dry boiler
+site: {design_outdoor: -20 °C, annual_mean: 6 °C}
+house: {floor_area: 100 m², load: 5 kW, setpoint: 21 °C}
+circuits:
+  - name: Floor
+    emitters:
+      - floor: {construction: wet slab, area: 90 m², spacing: 150 mm, covering_kind: tile}
+boiler: {kind: non-condensing, fuel: natural gas}
+control: {scale: celsius, curve: {two_points: {}}}
+`))
+	for _, f := range s.Findings {
+		if f.Severity == "stop" && strings.Contains(f.Text, "must not go into it directly") && strings.Contains(strings.Join(f.Cures, ""), "mixing valve") {
+			return
+		}
+	}
+	t.Errorf("not stopped: %+v", s.Findings)
+}
+
+// TestLoopTellsWhoGetsTooMuch: what the first radiators of a loop give too much is said,
+// and the boiler is not limited below it.
+func TestLoopTellsWhoGetsTooMuch(t *testing.T) {
+	document := `curvewright: 1
+job: Loop
+display: si
+site: {design_outdoor: -20 °C, annual_mean: 6 °C}
+house: {setpoint: 21 °C}
+rooms:
+  - {name: First, area: 10 m², load: 500 W, gains: 0 W, emitters: [{radiator: {output: 4 kW}}]}
+  - {name: Last, area: 20 m², load: 1500 W, gains: 0 W, emitters: [{radiator: {output: 2 kW}}]}
+circuits:
+  - {name: Loop, layout: series, flow: 3 L/min}
+boiler: {output: 20 kW}
+control: {scale: celsius, output_limit: power, curve: {bent: {}}}
+`
+	s := solve(t, read(t, document))
+	// By hand: 85 °C in, the first radiator gives 4.4 kW, the second 1.5 kW; 208 W/K of
+	// water come back at about 56.5 °C.
+	p := s.Circuits[0].Points[0]
+	if math.Abs(p.Ideal.Celsius()-85) > 1.5 || math.Abs(p.Return.Celsius()-56.5) > 2 {
+		t.Errorf("supply %.1f °C, return %.1f °C", p.Ideal.Celsius(), p.Return.Celsius())
+	}
+	said := false
+	for _, f := range s.Findings {
+		said = said || strings.Contains(f.Text, "First (")
+	}
+	if !said {
+		t.Errorf("nobody says that the first room gets too much: %+v", s.Findings)
+	}
+	l, _ := lineOf(s, "output-limit")
+	if !strings.HasPrefix(l.Value, "6.") {
+		t.Errorf("output limit %s, want a tenth above 5.9 kW", l.Value)
 	}
 }
 

@@ -3,6 +3,7 @@ package settings
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"curvewright/building"
 	"curvewright/curve"
@@ -132,13 +133,14 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 
 // solvedCircuit is a circuit with its curve.
 type solvedCircuit struct {
-	at      []curve.At
-	setting curve.Setting
-	out     Circuit
-	maxSet  units.Temperature // highest supply to set
-	minSet  units.Temperature // lowest supply to set
-	cutOff  units.Temperature
-	bands   curveBands
+	at       []curve.At
+	setting  curve.Setting
+	out      Circuit
+	maxSet   units.Temperature // highest supply to set
+	minSet   units.Temperature // lowest supply to set
+	atCutOff units.Temperature // of the curve, before that limit
+	cutOff   units.Temperature
+	bands    curveBands
 }
 
 // cutOff is the outdoor temperature at which people, appliances and a little sun
@@ -208,6 +210,7 @@ func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircui
 	m.chooseLimits(c, &s)
 	s.out = m.describe(c, s)
 	m.shortfalls(c, &s)
+	m.surpluses(c, &s)
 	return s, nil
 }
 
@@ -225,6 +228,9 @@ func (m *model) hoursNear(outdoors []units.Temperature, k int) units.Time {
 func (m *model) chooseLimits(c *circuit, s *solvedCircuit) {
 	open := s.setting
 	s.maxSet = min(c.shape.Limit.To, max(m.control.step.Up(open.At(m.design.Add(-beyondDesign))), m.control.step.Up(open.At(m.design))))
+	free := open
+	free.Limit.From = 0
+	s.atCutOff = free.At(s.cutOff)
 	s.minSet = max(c.shape.Limit.From, min(m.control.step.Down(open.At(s.cutOff)), s.maxSet.Add(-m.control.step.Difference())))
 	s.setting.Limit = curve.Span[units.Temperature]{From: s.minSet, To: s.maxSet}
 }
@@ -281,6 +287,9 @@ func (m *model) returns(c *circuit, a curve.At, set units.Temperature) units.Tem
 	water, rooms := c.solve.Water(set)
 	if rooms <= 0 {
 		return set
+	}
+	if len(c.solve.Loop) > 0 {
+		return c.solve.Return(set, water) // a loop has no valves that could hold anything back
 	}
 	heat := units.Power(float64(min(a.Load, rooms)) * float64(water) / float64(rooms))
 	return c.solve.Return(set, heat)
@@ -355,6 +364,33 @@ func (m *model) hungriest(s *Sheet) {
 		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.Name, Text: fmt.Sprintf(
 			"Any of the %d rooms on %s may turn out the hungriest. On paper %s needs %s on the design day; the likeliest is %s. Begin with the sheet and raise only on evidence.",
 			len(c.Rooms), m.circuits[i].job.Name, c.Rooms[c.Points[0].Leads].Name, m.say(c.Points[0].Ideal), m.say(likely))})
+	}
+}
+
+// surpluses reports what a loop without valves, or a control too coarse, makes of the
+// rooms that need less than the curve gives.
+func (m *model) surpluses(c *circuit, s *solvedCircuit) {
+	first := s.out.Points[0]
+	if len(c.solve.Loop) > 0 {
+		var hot []string
+		for i, r := range c.solve.Rooms {
+			if first.Rooms[i].Reaches.Sub(r.Setpoint) > 2 {
+				hot = append(hot, fmt.Sprintf("%s (%s)", r.Name, m.say(first.Rooms[i].Reaches)))
+			}
+		}
+		if len(hot) > 0 {
+			m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
+				"On the loop %s gets water hotter than it needs and would settle, on the design day with dampers open, too warm: %s. The last emitters get what these leave.",
+				c.job.Name, strings.Join(hot, ", ")),
+				Cures: []string{"dampers or covers on the emitters of these rooms", "more emitter in the room that governs, and a lower curve", "splitting the loop"}})
+		}
+		return
+	}
+	if s.out.WorstOver > 3 {
+		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
+			"The control cannot follow %s closely: at some outdoor temperatures the leading room would get up to %s too warm with its valves open, and the boiler runs %s hotter than needed in the mean.",
+			c.job.Name, m.roughly(s.out.WorstOver), m.roughly(s.out.LostMean)),
+			Cures: []string{"room valves or thermostats that hold it back", "a control with finer steps or another shape of curve"}})
 	}
 }
 
