@@ -192,7 +192,7 @@ func (m *model) draws(solved []solvedCircuit, k int, supply units.Temperature) (
 			out.Hot = hot[0].Hot
 			d.Flow = max(idleStream, units.LossCoefficient(out.Hot)*c.solve.Flow)
 		case math.Abs(float64(supply-p.Set)) > 0.005:
-			out.Supply, out.Return = supply, m.returns(c, solved[i].at[k], supply)
+			out.Supply, out.Return = supply, m.returnsAt(c, solved[i].at[k].Outdoor, supply)
 		}
 		d.Return = out.Return
 		circuits[i], draws[i] = out, d

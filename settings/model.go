@@ -343,6 +343,9 @@ func (m *model) finish(c *circuit) error {
 	return m.limitSupply(c)
 }
 
+// mostDrop is the largest cooling of the water in a circuit that anyone means.
+const mostDrop = units.Difference(80)
+
 // commonSetpoint is the set-point of most of the circuit's load.
 func (m *model) commonSetpoint(c *circuit) units.Temperature {
 	weight := make(map[units.Temperature]float64)
@@ -389,6 +392,10 @@ func (m *model) flows(c *circuit) error {
 	}
 	c.solve.Flow = capacity
 	c.drop = units.Difference(float64(c.load) / float64(capacity))
+	if c.drop > mostDrop {
+		return fmt.Errorf("flow: %s is too little for the %s of the design day: the water would have to cool by %s; accepted: a drop of up to %s",
+			m.say(c.flow), m.say(c.load), m.say(c.drop), m.say(mostDrop))
+	}
 	series := c.job.Layout == "series"
 	total := 0.0
 	loads := make([]float64, len(c.solve.Rooms))

@@ -619,3 +619,40 @@ func BenchmarkReadDocument(b *testing.B) {
 		}
 	}
 }
+
+// TestReturnBalancesWhereARoomFallsShort: the water gives up what the room loses where
+// it settles, not what it would at a set-point that it never reaches.
+func TestReturnBalancesWhereARoomFallsShort(t *testing.T) {
+	s := solve(t, read(t, `curvewright: 1
+job: Short
+display: si
+site: {design_outdoor: -20 °C, annual_mean: 6 °C}
+house: {floor_area: 100 m², load: 8 kW, setpoint: 21 °C, gains: 0 W}
+circuits:
+  - name: Radiators
+    flow: 12 L/min
+    max_supply: 55 °C
+    emitters:
+      - radiator: {output: 9 kW}
+control: {scale: celsius, curve: {two_points: {}}}
+`))
+	p := s.Circuits[0].Points[0]
+	reaches := p.Rooms[0].Reaches
+	if reaches >= units.Celsius(20) {
+		t.Fatalf("the house is not short: %.1f °C", reaches.Celsius())
+	}
+	lost := 8000.0 / 41 * (reaches.Celsius() + 20)
+	carried := float64(p.Set-p.Return) * 12.0 / 60000 * 4.11e6
+	if math.Abs(lost-carried) > 0.02*lost {
+		t.Errorf("the house loses %.0f W at %.1f °C, the water gives %.0f W", lost, reaches.Celsius(), carried)
+	}
+}
+
+// TestTrickleIsRefused: a flow that no house has is named as such.
+func TestTrickleIsRefused(t *testing.T) {
+	j := read(t, fmt.Sprintf(simple, -20.0, 6000.0, 21.0, 9000.0))
+	j.Circuits[0].Flow = job.Says(units.LitresPerMinute(0.5), job.Measured)
+	if _, err := settings.Solve(j, settings.Options{}); err == nil || !strings.Contains(err.Error(), "too little") {
+		t.Errorf("half a litre a minute: %v", err)
+	}
+}

@@ -260,7 +260,7 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	lost, hours := 0.0, 0.0
 	for _, a := range s.at {
 		set := s.setting.At(a.Outdoor)
-		p := Point{Outdoor: a.Outdoor, Hours: a.Hours, Ideal: a.Supply, Set: set, Leads: a.Leads, Return: m.returns(c, a, set)}
+		p := Point{Outdoor: a.Outdoor, Hours: a.Hours, Ideal: a.Supply, Set: set, Leads: a.Leads}
 		for i, r := range c.solve.Rooms {
 			reach := c.solve.Reaches(i, set, a.Outdoor)
 			p.Rooms = append(p.Rooms, RoomPoint{Need: a.Needs[i], Reaches: reach})
@@ -269,6 +269,7 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 				out.WorstOver = max(out.WorstOver, reach.Sub(r.Setpoint))
 			}
 		}
+		p.Return = m.returns(c, p)
 		lost += float64(a.Hours) * math.Max(0, float64(set-a.Supply))
 		hours += float64(a.Hours)
 		out.Points = append(out.Points, p)
@@ -282,17 +283,30 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 }
 
 // returns is the water coming back while the rooms take what they need and valves or
-// thermostats hold back the rest.
-func (m *model) returns(c *circuit, a curve.At, set units.Temperature) units.Temperature {
-	water, rooms := c.solve.Water(set)
+// thermostats hold back the rest; a room that falls short takes what it loses where it
+// settles.
+func (m *model) returns(c *circuit, p Point) units.Temperature {
+	water, rooms := c.solve.Water(p.Set)
 	if rooms <= 0 {
-		return set
+		return p.Set
 	}
 	if len(c.solve.Loop) > 0 {
-		return c.solve.Return(set, water) // a loop has no valves that could hold anything back
+		return c.solve.Return(p.Set, water) // a loop has no valves that could hold anything back
 	}
-	heat := units.Power(float64(min(a.Load, rooms)) * float64(water) / float64(rooms))
-	return c.solve.Return(set, heat)
+	heat := units.Power(0)
+	for i, r := range c.solve.Rooms {
+		heat += r.Load(p.Outdoor, min(r.Setpoint, p.Rooms[i].Reaches))
+	}
+	return c.solve.Return(p.Set, units.Power(float64(heat)*float64(water)/float64(rooms)))
+}
+
+// returnsAt is the same for a supply that is not the set one.
+func (m *model) returnsAt(c *circuit, outdoor, supply units.Temperature) units.Temperature {
+	p := Point{Outdoor: outdoor, Set: supply}
+	for i := range c.solve.Rooms {
+		p.Rooms = append(p.Rooms, RoomPoint{Reaches: c.solve.Reaches(i, supply, outdoor)})
+	}
+	return m.returns(c, p)
 }
 
 func (c *circuit) kind() string {
