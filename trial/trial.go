@@ -146,3 +146,20 @@ const comfortBand = units.Difference(1)
 func (t *Trial) Run(progress func(done int)) ([]year.Result, error) {
 	return year.Compare(t.House, t.Plant, t.Settings, t.Weather, year.Options{Band: comfortBand}, 2, progress, nil)
 }
+
+// Traced plays the sheet's settings alone and writes down every thermometer on the way,
+// for a plot.
+//
+// Units: every in s; the trace in K and W.
+// Range: as package year; whole minutes between two rows.
+// Source: year.Run.
+// Errors: as year.Run.
+func (t *Trial) Traced(every units.Time) (year.Result, year.Trace, error) {
+	if !(every >= 60) {
+		return year.Result{}, year.Trace{}, fmt.Errorf("trace: a row every %s given; accepted: whole minutes", every.Text(t.Plan.Sheet.System))
+	}
+	hours := units.Hours(float64(len(t.Weather.Outdoor)))
+	trace := year.Trace{Every: every, Values: make([]float64, int(hours/every)*len(year.Columns(t.House, t.Plant)))}
+	r, err := year.Run(t.House, t.Plant, t.Settings[0], t.Weather, year.Options{Band: comfortBand, Trace: &trace})
+	return r, trace, err
+}

@@ -142,6 +142,38 @@ func TestARealYear(t *testing.T) {
 	}
 }
 
+// TestATraceChangesNothing: written down or not, the year is the same.
+func TestATraceChangesNothing(t *testing.T) {
+	tr, err := trial.New(read(t, []byte(examples.List()[0].Document)), trial.Options{Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	alone, err := tr.Run(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	traced, trace, err := tr.Traced(units.Hours(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if traced.Fuel != alone[0].Fuel || traced.Starts != alone[0].Starts || traced.Rooms[0] != alone[0].Rooms[0] {
+		t.Errorf("traced: %v and %d starts; alone: %v and %d", traced.Fuel, traced.Starts, alone[0].Fuel, alone[0].Starts)
+	}
+	if want := len(tr.Weather.Outdoor); trace.Rows != want || trace.Rows*len(trace.Columns) != len(trace.Values) {
+		t.Errorf("%d rows of %d columns in %d values, want %d rows", trace.Rows, len(trace.Columns), len(trace.Values), want)
+	}
+	for i, outdoor := range tr.Weather.Outdoor {
+		if got := units.Temperature(trace.At(i, 0)).Celsius(); math.Abs(got-outdoor) > 1e-6 {
+			t.Fatalf("hour %d: %g °C outdoors, the weather has %g", i+1, got, outdoor)
+		}
+	}
+	for _, every := range []units.Time{0, -60, 59, 90, units.Time(math.NaN())} {
+		if _, _, err := tr.Traced(every); err == nil || !strings.Contains(err.Error(), "whole minutes") {
+			t.Errorf("a row every %g s: %v", float64(every), err)
+		}
+	}
+}
+
 func TestRefusals(t *testing.T) {
 	const document = `curvewright: 1
 job: Refused

@@ -22,18 +22,18 @@ var roomSizes = []size{{"narrow", 340, 0}, {"wide", 720, 0}}
 // the reader's units; empty for the design day.
 const weatherField = "outdoors"
 
-// weather is one choice.
-type weather struct {
+// outdoorChoice is one weather that can be chosen.
+type outdoorChoice struct {
 	Value, Words string
 	Chosen       bool
 }
 
 // weathers are the outdoor temperatures in which the boiler room can be drawn.
-func (p *page) weathers() []weather {
-	var list []weather
+func (p *page) weathers() []outdoorChoice {
+	var list []outdoorChoice
 	chosen := p.weatherAt()
 	for i, t := range report.BoilerRoomOutdoors(p.Sheet) {
-		w := weather{strconv.FormatFloat(t.Celsius(), 'f', 1, 64), temperature(p.System, t), i == chosen}
+		w := outdoorChoice{strconv.FormatFloat(t.Celsius(), 'f', 1, 64), temperature(p.System, t), i == chosen}
 		if i == 0 {
 			w.Value, w.Words = "", w.Words+", design day"
 		}

@@ -1,7 +1,9 @@
 package web
 
 import (
+	"cmp"
 	"errors"
+	"fmt"
 	"io"
 	"net/http"
 	"net/url"
@@ -38,6 +40,8 @@ type page struct {
 	brief bool            // leaves out what is folded away
 	open  map[string]bool // but for these
 
+	Year *playedYear // nil until somebody asks for it
+
 	job *job.Job
 }
 
@@ -72,8 +76,7 @@ func readFields(r *http.Request) (*page, int) {
 	var tooLarge *http.MaxBytesError
 	switch {
 	case errors.As(err, &tooLarge):
-		return &page{System: units.US, Trouble: "That is too large for a job: 1 MB at most. The job that you had is still there: go back one page."},
-			http.StatusRequestEntityTooLarge
+		return &page{System: units.US, Trouble: tooLargeFor(tooLarge.Limit)}, http.StatusRequestEntityTooLarge
 	case err != nil:
 		return &page{System: units.US, Trouble: "The form could not be read. Go back one page and try again."}, http.StatusBadRequest
 	}
@@ -100,20 +103,36 @@ func readFields(r *http.Request) (*page, int) {
 	return p, http.StatusOK
 }
 
+// tooLargeFor says what a request may hold.
+func tooLargeFor(limit int64) string {
+	if limit == maxYear {
+		return fmt.Sprintf("That is too large for a year: %d MB at most, with its weather. The job that you had is still there: go back one page.", maxYear>>20)
+	}
+	return "That is too large for a job: 1 MB at most. The job that you had is still there: go back one page. " +
+		"A weather file can only go with the button beneath it."
+}
+
 // formOf reads the fields and the text of an uploaded file. The body is bounded, so
-// that all of it fits in memory.
+// that all of it fits in memory. Where a large file of weather may come along, the
+// fields may hold no more than elsewhere.
 func formOf(r *http.Request) (url.Values, string, error) {
 	if !strings.HasPrefix(r.Header.Get("Content-Type"), "multipart/form-data") {
 		err := r.ParseForm()
-		return r.PostForm, "", err
+		return r.PostForm, "", cmp.Or(err, slender(r.PostForm))
 	}
-	if err := r.ParseMultipartForm(maxRequest); err != nil {
+	if err := r.ParseMultipartForm(most(r)); err != nil {
 		return nil, "", err
 	}
 	values := url.Values(r.MultipartForm.Value)
+	if err := slender(values); err != nil {
+		return nil, "", err
+	}
 	files := r.MultipartForm.File["file"]
 	if len(files) == 0 || files[0].Size == 0 {
 		return values, "", nil
+	}
+	if files[0].Size > maxRequest {
+		return nil, "", &http.MaxBytesError{Limit: maxRequest}
 	}
 	f, err := files[0].Open()
 	if err != nil {
@@ -122,6 +141,20 @@ func formOf(r *http.Request) (url.Values, string, error) {
 	defer f.Close()
 	data, err := io.ReadAll(f)
 	return values, strings.ToValidUTF8(string(data), "\ufffd"), err
+}
+
+// slender refuses fields that hold more than a request elsewhere may.
+func slender(values url.Values) error {
+	all := 0
+	for _, list := range values {
+		for _, v := range list {
+			all += len(v)
+		}
+	}
+	if all > maxRequest {
+		return &http.MaxBytesError{Limit: maxRequest}
+	}
+	return nil
 }
 
 // keepTyped keeps the fields while the document cannot be read, so that they are

@@ -37,6 +37,14 @@ const maxRequest = 1 << 20
 const contentPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
+// most is what a request may hold: only one for a year brings a file of weather.
+func most(r *http.Request) int64 {
+	if r.URL.Path == "/year" || r.URL.Path == "/year/section" {
+		return maxYear
+	}
+	return maxRequest
+}
+
 type server struct {
 	config Config
 	assets assets
@@ -56,6 +64,8 @@ func New(config Config) (http.Handler, error) {
 	mux.HandleFunc("POST /{$}", s.workOut)
 	mux.HandleFunc("POST /solve", s.solve)
 	mux.HandleFunc("POST /drawing", s.drawing)
+	mux.HandleFunc("POST /year", s.year)
+	mux.HandleFunc("POST /year/section", s.yearSection)
 	if config.Print != nil {
 		mux.HandleFunc("POST /pdf", s.pdf)
 	}
@@ -76,7 +86,7 @@ func secured(next http.Handler) http.Handler {
 		h.Set("Referrer-Policy", "no-referrer")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		h.Set("Cache-Control", "no-store") // a job is nobody else's business
-		r.Body = http.MaxBytesReader(w, r.Body, maxRequest)
+		r.Body = http.MaxBytesReader(w, r.Body, most(r))
 		next.ServeHTTP(w, r)
 	})
 }

@@ -297,7 +297,7 @@ func TestDownloads(t *testing.T) {
 func TestWhatIsTooLargeIsRefused(t *testing.T) {
 	h := handler(t)
 	form := url.Values{"document": {strings.Repeat("# a long comment\n", maxRequest/16)}}
-	for _, address := range []string{"/", "/solve", "/drawing", "/pdf"} {
+	for _, address := range []string{"/", "/solve", "/drawing", "/pdf", "/year", "/year/section"} {
 		w := post(t, h, address, form)
 		if w.Code != http.StatusRequestEntityTooLarge || !strings.Contains(w.Body.String(), "1 MB at most") {
 			t.Errorf("%s: status %d", address, w.Code)

@@ -8,10 +8,11 @@ import (
 )
 
 // budget is the most that the page may weigh as WebAssembly, before compression, which
-// makes a quarter of it. Of the 13.8 MB that it weighed when this was last raised,
-// net/http and templ are 5.5, reading documents and the engine 5.5, charts, drawing and
-// what the PDF leaves behind 1.5, the page itself 1.3.
-const budget = 14_500_000
+// makes a quarter of it. It weighed 13.8 MB before it played a year and 14.8 after: of
+// those, net/http and templ are 5.5, reading documents and the engine 5.5, charts, drawing
+// and what the PDF leaves behind 1.5, the page itself 1.3, and 0.9 the year: playing it,
+// reading files of weather, unpacking them, its charts.
+const budget = 15_200_000
 
 func TestPageCompilesForABrowserWithinItsBudget(t *testing.T) {
 	if testing.Short() {

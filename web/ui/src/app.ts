@@ -4,6 +4,7 @@
 import { answer, holdFocus, unfolded } from "./answer.js";
 import { chosenWeather, weather } from "./plant.js";
 import { probes } from "./probe.js";
+import { keepYear, play, year } from "./year.js";
 
 const work = document.getElementById("work");
 const status = document.createElement("p");
@@ -75,8 +76,11 @@ function place(text: string, weatherThen: unknown): void {
   }
   const now = chosenWeather(form());
   const focus = holdFocus();
+  const keep = keepYear(form());
   answer(form(), next as HTMLFormElement);
   probes(form());
+  keep();
+  year(form());
   weather(form(), tell, weatherThen !== null && weatherThen !== now ? now : undefined);
   focus();
   tell(next.dataset["spoken"] ?? "");
@@ -104,11 +108,12 @@ if (work) {
   document.documentElement.classList.add("scripted");
   probes(form());
   weather(form(), tell);
+  year(form());
   chosenInSight();
 
   work.addEventListener("input", (e) => {
     const from = e.target as HTMLElement;
-    if (from.closest("[data-probe], [data-weather]") || from.id === "file") return;
+    if (from.closest("[data-probe], [data-weather], #year") || from.id === "file") return;
     later();
   });
 
@@ -124,6 +129,11 @@ if (work) {
 
   work.addEventListener("submit", (e) => {
     const by = (e as SubmitEvent).submitter;
+    if (by?.id === "play") {
+      e.preventDefault();
+      void play(form(), tell);
+      return;
+    }
     if (by?.hasAttribute("formaction")) return; // a download
     e.preventDefault();
     void ask();

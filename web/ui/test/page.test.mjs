@@ -213,6 +213,183 @@ test("a slider moved while an answer is on its way keeps its place", async (t) =
   assert.equal(await slider.inputValue(), await slider.getAttribute("max"));
 });
 
+const fuel = (page) => page.locator("#played .compare tbody tr").first().locator("td").allInnerTexts();
+const played = (page) => page.waitForSelector('#year[aria-busy="false"] #played .compare', { timeout: 10_000 });
+
+/** A year of weather as a CSV: frost at night, mild by day; too large for any other request. */
+function weatherFile() {
+  const rows = ["time,temperature_c"];
+  for (let t = Date.UTC(2023, 0, 1); t < Date.UTC(2024, 0, 1); t += 3600e3) {
+    const at = new Date(t).toISOString();
+    rows.push(`${at.slice(0, 10)} ${at.slice(11, 16)},${(((t / 3600e3) % 12) - 3).toFixed(100)}`);
+  }
+  const buffer = Buffer.from(rows.join("\n") + "\n");
+  assert.ok(buffer.length > 1 << 20);
+  return { name: "mild.csv", mimeType: "text/csv", buffer };
+}
+
+test("the year is played on request, without a reload, and again", async (t) => {
+  for (const width of [390, 1440]) {
+    const page = await open(t, "/?example=short-survey", { viewport: { width, height: 900 } });
+    await page.evaluate(() => (window.same = true));
+    const asked = [];
+    page.on("request", (r) => r.method() === "POST" && asked.push(new URL(r.url()).pathname));
+    assert.equal(await page.locator("#played").count(), 0, "nobody asked for it yet");
+    const start = Date.now();
+    await page.locator("#play").focus();
+    await page.keyboard.press("Enter");
+    await played(page);
+    t.diagnostic(`from the button to a year: ${Date.now() - start} ms`);
+    const first = await fuel(page);
+    assert.equal(first.length, 3);
+    for (const f of first) assert.match(f, /[1-9].*(therm|MMBtu|kWh)/);
+    assert.equal(await page.locator("#played .drawing:visible svg").count(), 3);
+    assert.match(await page.locator("#played .told").innerText(), /nobody measured it/);
+    assert.match(await page.locator("[role=status]").innerText(), /Fuel: the sheet/);
+    assert.equal(await page.locator("#play").evaluate((e) => document.activeElement === e), true, "the button keeps the focus");
+    assert.deepEqual(asked, ["/year/section"]);
+
+    // Other figures: what was played stays, says that it is older, and is not played by itself.
+    const before = await supply(page);
+    await field(page, design).fill("-20");
+    await changed(page, before);
+    await page.waitForResponse((r) => r.url().endsWith("/solve"));
+    await settled(page);
+    assert.deepEqual(await fuel(page), first);
+    assert.equal(await page.locator("[data-outdated]").isVisible(), true, "says that it is older");
+    assert.equal(asked.filter((p) => p.startsWith("/year")).length, 1, "not while typing");
+    await page.click("#play");
+    await page.waitForFunction((was) => document.querySelector("#played .compare tbody td").innerText !== was, first[0]);
+    await played(page);
+    assert.equal(await page.locator("[data-outdated]").isVisible(), false);
+
+    // The figures of before fit again once they are back, and another job has none.
+    const cold = await fuel(page);
+    await field(page, design).fill("-21");
+    await page.waitForSelector("[data-outdated]", { state: "visible" });
+    await field(page, design).fill("-20");
+    await page.waitForSelector("[data-outdated]", { state: "hidden" });
+    assert.deepEqual(await fuel(page), cold);
+    await page.click('a[data-example="bills-house"]');
+    await page.waitForFunction(() => !document.querySelector("#played"));
+    assert.equal(await page.evaluate(() => window.same), true, "the page was loaded again");
+  }
+});
+
+test("the page shows that a year is being played, and plays one at a time", async (t) => {
+  const page = await open(t, "/?example=short-survey");
+  let asked = 0;
+  await page.route("**/year/section", async (route) => {
+    asked++;
+    await new Promise((done) => setTimeout(done, 600));
+    await route.continue();
+  });
+  await page.click("#play");
+  await page.waitForSelector("[data-working]", { state: "visible" });
+  assert.equal(await page.locator("#play").getAttribute("aria-disabled"), "true");
+  await page.locator("#play").click({ force: true });
+  // An answer that comes meanwhile does not undo it.
+  const before = await supply(page);
+  await field(page, design).fill("-12");
+  await changed(page, before);
+  assert.equal(await page.locator("[data-working]").isVisible(), true);
+  await played(page);
+  assert.equal(await page.locator("[data-working]").isVisible(), false);
+  assert.equal(await page.locator("[data-outdated]").isVisible(), true, "it was asked for before the change");
+  assert.equal(asked, 1);
+});
+
+test("a server that does not answer is told beside the button", async (t) => {
+  const page = await open(t, "/?example=short-survey");
+  await page.route("**/year/section", (route) => route.fulfill({ status: 200, contentType: "text/html", body: "<p>nothing</p>" }));
+  await page.click("#play");
+  await page.waitForSelector("[data-trouble]", { state: "visible" });
+  assert.match(await page.locator("[data-trouble]").innerText(), /does not answer/);
+  await page.unroute("**/year/section");
+  await page.click("#play");
+  await played(page);
+  assert.equal(await page.locator("[data-trouble]").isVisible(), false);
+});
+
+test("a weather file is played and stays chosen, and goes nowhere else", async (t) => {
+  const page = await open(t, "/?example=short-survey");
+  const refused = [];
+  page.on("response", (r) => r.status() === 413 && refused.push(r.url()));
+  await page.setInputFiles("#weather-file", weatherFile());
+  await page.click("#play");
+  await played(page);
+  assert.match(await page.locator("#played .told").innerText(), /Played on the weather of/);
+  const mild = await fuel(page);
+  const before = await supply(page);
+  await field(page, design).fill("-12");
+  await changed(page, before);
+  await page.waitForResponse((r) => r.url().endsWith("/solve"));
+  await settled(page);
+  assert.equal(await page.locator("#weather-file").evaluate((e) => e.files[0]?.name), "mild.csv");
+  const [got] = await Promise.all([page.waitForEvent("download"), page.click('.keep button:has-text("JSON")')]);
+  assert.match(got.suggestedFilename(), /json/);
+  assert.deepEqual(refused, [], "too large, with the file in it");
+  await page.click("#play");
+  await page.waitForFunction(() => document.querySelector("[data-outdated]")?.hidden);
+  assert.match(await page.locator("#played .told").innerText(), /Played on the weather of/);
+  assert.notDeepEqual(await fuel(page), mild);
+  // A file that is none is told, and the next one is played.
+  await page.setInputFiles("#weather-file", { name: "no.csv", mimeType: "text/csv", buffer: Buffer.from("the sun shines\n") });
+  await page.click("#play");
+  await page.waitForFunction(() => document.querySelector("#played")?.innerText.includes("weather file cannot be used"));
+  await page.setInputFiles("#weather-file", []);
+  await page.click("#play");
+  await played(page);
+  assert.match(await page.locator("#played .told").innerText(), /made up/);
+  await page.setInputFiles("#weather-file", { name: "huge.csv", mimeType: "text/csv", buffer: Buffer.alloc(17 << 20, "x") });
+  await page.click("#play");
+  await page.waitForSelector("[data-trouble]", { state: "visible" });
+  assert.match(await page.locator("[data-trouble]").innerText(), /16 MB at most/);
+});
+
+const fanCoil = `curvewright: 1
+job: Fan coil house
+site: {design_outdoor: -20 °C, annual_mean: 6 °C}
+house: {floor_area: 100 m², load: 6 kW, setpoint: 21 °C}
+circuits:
+  - name: A
+    emitters:
+      - fan_coil: {output: 8 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 12 L/min, air_flow: 1200 m³/h}
+control: {scale: celsius, curve: {two_points: {}}}
+`;
+
+test("a house that cannot be played says why, and plays once it can", async (t) => {
+  for (const javaScriptEnabled of [true, false]) {
+    const page = await open(t, "/", { javaScriptEnabled });
+    await page.click("#own summary");
+    await page.fill("#document", fanCoil);
+    if (javaScriptEnabled) await page.waitForFunction(() => document.querySelector("#fields h2")?.innerText === "Fan coil house");
+    await page.click("#play");
+    await page.waitForSelector("#played .finding");
+    assert.match(await page.locator("#played").textContent(), /cannot be played through a year.*fan coil/);
+    assert.ok((await supply(page)).length > 0, "the settings are there all the same");
+    if (!javaScriptEnabled) continue;
+    await page.fill("#document", fanCoil.replace(/fan_coil: .*/, "radiator: {output: 9 kW}"));
+    await page.waitForFunction(() => !document.querySelector("#played"));
+    await page.click("#play");
+    await played(page);
+  }
+});
+
+test("without script the year comes with the page, on the file's weather too", async (t) => {
+  const page = await open(t, "/?example=short-survey", { javaScriptEnabled: false });
+  await field(page, design).fill("-20");
+  await page.click("#play");
+  const first = await fuel(page);
+  assert.equal(first.length, 3);
+  assert.equal(await field(page, design).inputValue(), "-20", "what was typed is in it");
+  assert.ok(Math.abs(await page.evaluate(() => document.querySelector("#year").getBoundingClientRect().top)) < 300, "the year is in sight");
+  await page.setInputFiles("#weather-file", weatherFile());
+  await page.click("#play");
+  assert.match(await page.locator("#played .told").textContent(), /Played on the weather of/);
+  assert.notDeepEqual(await fuel(page), first);
+});
+
 test("what a quick answer leaves out is there when it is unfolded", async (t) => {
   const page = await open(t, "/?example=ridge-house");
   await page.locator("#loads-rooms > summary").click();
@@ -356,6 +533,8 @@ test("a phone shows everything within its width and the result at once", async (
   for (const name of examples) {
     const page = await open(t, `/?example=${name}`, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     await page.evaluate(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
+    await page.click("#play");
+    await played(page);
     const wide = await page.evaluate(() => document.documentElement.scrollWidth);
     assert.ok(wide <= 360, `${name}: ${wide} px wide`);
     await page.evaluate(() => scrollTo(0, 1500));
@@ -376,8 +555,10 @@ test("no barrier that WCAG 2.2 AA names", async (t) => {
       for (const name of examples) {
         const page = await open(t, `/?example=${name}`, { colorScheme, viewport: { width, height: 800 }, bypassCSP: true });
         await barriers(page, `${name} ${width} ${colorScheme}`);
+        await page.click("#play");
+        await played(page);
         await page.evaluate(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
-        await barriers(page, `${name} ${width} ${colorScheme}, all unfolded`);
+        await barriers(page, `${name} ${width} ${colorScheme}, all unfolded, the year played`);
       }
     }
     const page = await open(t, "/", { colorScheme, bypassCSP: true });

@@ -18,6 +18,9 @@ try {
         await page.goto(`${server.url}/?example=${example}`);
         await page.screenshot({ path: join(folder, `${name}-first.png`) });
         await page.screenshot({ path: join(folder, `${name}.png`), fullPage: true });
+        await page.click("#play");
+        await page.locator("#played .compare").first().waitFor();
+        await page.locator("#year").screenshot({ path: join(folder, `${name}-year.png`) });
       }
       await page.close();
     }

@@ -1,0 +1,285 @@
+package web
+
+import (
+	"bytes"
+	"compress/gzip"
+	"crypto/sha256"
+	"encoding/hex"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"net/http"
+	"strings"
+
+	"curvewright/report"
+	"curvewright/trial"
+	"curvewright/units"
+	"curvewright/weather"
+	"curvewright/year"
+)
+
+// The year on the page: the settings played through a year when somebody asks for it,
+// beside what else might be set. It takes a few tenths of a second, too long for an
+// answer while typing.
+
+// maxYear is the most that a request for a year may hold, and the most that its weather
+// file may be when it is unpacked. A typical year takes 2 MB.
+const maxYear = 16 << 20
+
+// weatherFile is the form's name for a file of weather.
+const weatherFile = "weather-file"
+
+// yearSeed is that of the command line, so that both make up the same year.
+const yearSeed = 1
+
+// playedYear is a year that was played, or why it was not.
+type playedYear struct {
+	Refused string
+
+	trial   *trial.Trial
+	results []year.Result // the sheet's first
+	trace   year.Trace    // of the sheet's
+}
+
+// year answers the form with a whole page that has the year in it.
+func (s *server) year(w http.ResponseWriter, r *http.Request) {
+	p, status := readForm(r, fullDoubt)
+	if p.Sheet != nil {
+		p.Year = p.play(r)
+		if p.Year.Refused != "" {
+			status = http.StatusUnprocessableEntity
+		}
+	}
+	s.page(w, r, status, p)
+}
+
+// yearSection answers the script with the year alone.
+func (s *server) yearSection(w http.ResponseWriter, r *http.Request) {
+	p, status := readForm(r, noDoubt)
+	switch {
+	case p.Sheet != nil:
+		// A slip in a field is told there; the year goes on with the value before, as
+		// the settings do.
+		status = http.StatusOK
+		p.Year = p.play(r)
+		if p.Year.Refused != "" {
+			status = http.StatusUnprocessableEntity
+		}
+	case p.Trouble != "":
+		p.Year = &playedYear{Refused: p.Trouble}
+	default:
+		p.Year = &playedYear{Refused: "There is no year to play while something in the document is to be put right."}
+	}
+	s.write(w, r, status, yearOf(p))
+}
+
+// play plays the page's job.
+func (p *page) play(r *http.Request) *playedYear {
+	o := trial.Options{System: p.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Constant}}
+	data, err := weatherOf(r)
+	if err == nil && data != nil {
+		o.Weather, err = weather.Parse(data, weather.Place{})
+	}
+	if err != nil {
+		return &playedYear{Refused: "The weather file cannot be used: " + err.Error() + "."}
+	}
+	refused := func(err error) *playedYear {
+		return &playedYear{Refused: "This house cannot be played through a year: " + err.Error() + "."}
+	}
+	t, err := trial.New(p.job, o)
+	if err != nil {
+		return refused(err)
+	}
+	y := &playedYear{trial: t}
+	sheet, trace, err := t.Traced(units.Hours(1))
+	if err != nil {
+		return refused(err)
+	}
+	others := *t
+	others.Settings = t.Settings[1:]
+	results, err := others.Run(nil)
+	if err != nil {
+		return refused(err)
+	}
+	y.trace, y.results = trace, append([]year.Result{sheet}, results...)
+	return y
+}
+
+// weatherOf reads the file of weather that came with a form, unpacked; nil if there is
+// none.
+func weatherOf(r *http.Request) ([]byte, error) {
+	if r.MultipartForm == nil || len(r.MultipartForm.File[weatherFile]) == 0 || r.MultipartForm.File[weatherFile][0].Size == 0 {
+		return nil, nil
+	}
+	f, err := r.MultipartForm.File[weatherFile][0].Open()
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	data, err := io.ReadAll(f)
+	if err != nil || !bytes.HasPrefix(data, []byte{0x1f, 0x8b}) {
+		return data, err
+	}
+	z, err := gzip.NewReader(bytes.NewReader(data))
+	if err != nil {
+		return nil, errors.New("it is packed in a way that cannot be read; accepted: gzip (.gz)")
+	}
+	data, err = io.ReadAll(io.LimitReader(z, maxYear+1))
+	switch {
+	case err != nil:
+		return nil, errors.New("it cannot be unpacked; it may be damaged")
+	case len(data) > maxYear:
+		return nil, fmt.Errorf("unpacked it is larger than %d MB", maxYear>>20)
+	}
+	return data, nil
+}
+
+// jobMark changes with whatever changes the figures of a year, so that the script can
+// tell a year that was played before a change.
+func (p *page) jobMark() string {
+	sum := sha256.Sum256([]byte(p.System.String() + "\n" + p.Document))
+	return hex.EncodeToString(sum[:6])
+}
+
+func (p *page) jobName() string {
+	if p.job == nil {
+		return ""
+	}
+	return p.job.Name
+}
+
+// yearButton asks for the year, or once more.
+func (p *page) yearButton() string {
+	if p.Year != nil && p.Year.Refused == "" {
+		return "Play it again"
+	}
+	return "Play the year"
+}
+
+// yearWeather says on which weather it was played.
+func (y *playedYear) yearWeather() string {
+	if y.trial.MadeUp {
+		return "The weather is made up for this design day and annual mean; nobody measured it."
+	}
+	if y.trial.Place == "" {
+		return "Played on the weather of the file."
+	}
+	return "Played on the weather of " + y.trial.Place + "."
+}
+
+// yearSpoken says the outcome in a sentence, for those who hear the page.
+func (p *page) yearSpoken() string {
+	y := p.Year
+	switch {
+	case y == nil:
+		return ""
+	case y.Refused != "":
+		return y.Refused
+	}
+	var said []string
+	for _, r := range y.results {
+		said = append(said, r.Settings+" "+r.Fuel.Text(p.System))
+	}
+	return "The year was played. Fuel: " + strings.Join(said, ", ")
+}
+
+// yearRow is a line of the comparison.
+type yearRow struct {
+	Name  string
+	Cells []string
+}
+
+// yearRows are the lines that the command line prints.
+func (p *page) yearRows() []yearRow {
+	results := p.Year.results
+	var rows []yearRow
+	row := func(name string, value func(year.Result) string) {
+		r := yearRow{Name: name}
+		for _, of := range results {
+			r.Cells = append(r.Cells, value(of))
+		}
+		rows = append(rows, r)
+	}
+	row("Fuel, gross", func(r year.Result) string { return r.Fuel.Text(p.System) })
+	row("Against the sheet", func(r year.Result) string {
+		return signed(fmt.Sprintf("%+.1f\u00a0%%", 100*(float64(r.Fuel)/float64(results[0].Fuel)-1)))
+	})
+	row("Efficiency of the year", func(r year.Result) string { return fmt.Sprintf("%.1f\u00a0%%", 100*float64(r.Efficiency)) })
+	row("Burner hours that condense", func(r year.Result) string {
+		if r.Burning == 0 {
+			return "–"
+		}
+		return share(units.Fraction(r.Condensing / r.Burning))
+	})
+	row("Starts of the burner", func(r year.Result) string { return units.Number(float64(r.Starts)).Text(units.US) })
+	row("Electricity", func(r year.Result) string { return fmt.Sprintf("%.0f\u00a0kWh", float64(r.Electricity)/3.6e6) })
+	row("Coldest hour in any room", func(r year.Result) string {
+		low := r.Rooms[0].Low
+		for _, room := range r.Rooms {
+			low = min(low, room.Low)
+		}
+		return low.Text(p.System)
+	})
+	worst := func(of func(year.RoomResult) units.Time) func(year.Result) string {
+		return func(r year.Result) string {
+			most := units.Time(0)
+			for _, room := range r.Rooms {
+				most = max(most, of(room))
+			}
+			return inHours(most)
+		}
+	}
+	row("Hours too cold, worst room", worst(func(r year.RoomResult) units.Time { return r.Below }))
+	row("Hours too warm, worst room", worst(func(r year.RoomResult) units.Time { return r.Above }))
+	row("Heat that got lost in the sums", func(r year.Result) string { return signed(fmt.Sprintf("%.0e", float64(r.Balance.OpenShare))) })
+	return rows
+}
+
+// inHours is a sum of hours.
+func inHours(t units.Time) string {
+	return units.Number(math.Round(float64(t)/3600)).Text(units.US) + "\u00a0h"
+}
+
+// signed writes a true minus sign.
+func signed(figure string) string { return strings.ReplaceAll(figure, "-", "−") }
+
+// yearCurve is a circuit’s supply over the year.
+func (p *page) yearCurve(circuit int, s size) string {
+	return report.YearCurveSVG(p.Year.trial.Plan.Sheet, circuit, p.Year.trace, s.width, s.height)
+}
+
+func (p *page) yearDay(s size) string {
+	rooms := float64(len(p.Year.results[0].Rooms))
+	return report.YearDaySVG(p.Year.trial.Plan.Sheet, p.Year.results[0], s.width, s.height+40+12*rooms)
+}
+
+func (p *page) yearStarts(s size) string {
+	return report.YearStartsSVG(p.Year.results[0], s.width, s.height*0.7)
+}
+
+// yearDayWords say which day it is.
+func (p *page) yearDayWords() string {
+	r := p.Year.results[0]
+	day := report.YearDay(r, r.WorstDay)
+	for _, room := range r.Rooms {
+		if room.Below > 0 {
+			return "The worst day under the sheet’s settings, " + day + ": rooms farthest and longest below their set-points. In bold, the one that falls lowest below its own."
+		}
+	}
+	return "No room was ever more than 1.8\u00a0°F (1\u00a0K) below its set-point, so there is no worst day; this is " + day + "."
+}
+
+func (p *page) yearStartsWords() string {
+	r := p.Year.results[0]
+	busiest := 0
+	for day, n := range r.StartsPerDay {
+		if n > r.StartsPerDay[busiest] {
+			busiest = day
+		}
+	}
+	if r.Starts == 0 {
+		return "Starts of the burner on each day."
+	}
+	return fmt.Sprintf("Starts of the burner on each day under the sheet’s settings; most on %s: %d.", report.YearDay(r, busiest), r.StartsPerDay[busiest])
+}
