@@ -24,7 +24,10 @@ func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 		}
 		lines = append(lines, l)
 	}
-	if m.job.Boiler.Output.Set && m.job.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() {
+	// Above the range of the altitude rule only the maker knows the full fire: a time
+	// worked out from the rating would lead to overfiring.
+	_, tooHigh := boiler.AltitudeUS.Remains(m.job.Site.Elevation.Value)
+	if m.job.Boiler.Output.Set && m.job.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() && tooHigh == nil {
 		l, err := m.meterLine(s, b)
 		if err != nil {
 			return nil, err

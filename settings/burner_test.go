@@ -103,3 +103,30 @@ func TestDryBoilerOnALowCurveIsStopped(t *testing.T) {
 	}
 	t.Errorf("no stop among %d findings", len(s.Findings))
 }
+
+// TestWhatCouldHurtIsStopped: each of these must not pass without a word.
+func TestWhatCouldHurtIsStopped(t *testing.T) {
+	base := fmt.Sprintf(burnerJob, "%s", `kind: condensing, fuel: natural gas, output: "80,000 Btu/h", max_supply: 185 °F`)
+	for _, c := range []struct{ name, elevation, more, want string }{
+		{"combi hotter than a hand bears", "0 ft", "hot_water: {by: combi, setpoint: 140 °F}\n", "the taps would scald"},
+		{"ethylene glycol in the tank's coil", "0 ft", "hot_water: {by: tank with own pump, mixing_valve: yes}\nsystem: {antifreeze: ethylene glycol, antifreeze_share: 40 %}\n", "poisonous"},
+		{"tank hotter than the boiler", "0 ft", "hot_water: {by: tank with own pump, mixing_valve: yes, setpoint: 185 °F}\n", "cannot bring the tank"},
+	} {
+		s := solve(t, read(t, fmt.Sprintf(base, c.elevation)+c.more))
+		found := false
+		for _, f := range s.Findings {
+			if strings.Contains(f.Text, c.want) {
+				found = true
+				if strings.Contains(strings.Join(f.Cures, " "), "212") {
+					t.Errorf("%s: advises boiling water: %q", c.name, f.Cures)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s: no finding with %q", c.name, c.want)
+		}
+	}
+	if _, there := lineOf(solve(t, read(t, fmt.Sprintf(base, "12,000 ft"))), "meter"); there {
+		t.Error("a time for the gas meter though no rule reaches this altitude")
+	}
+}

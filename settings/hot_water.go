@@ -249,6 +249,7 @@ func (m *model) hotWaterLines(h *hotWater) []Line {
 	first.Working = practice("Hot-water arrangement", meaning)
 	lines := []Line{first, m.setpointLine(h)}
 	if h.by == hotwater.Combi {
+		m.combiSafety(h)
 		return lines
 	}
 	m.tankSafety(h)
@@ -294,6 +295,19 @@ func (m *model) setpointLine(h *hotWater) Line {
 	return l
 }
 
+// hottestCharge is the hottest supply that is advised for a tank: common practice.
+const hottestCharge = units.Temperature(85 + 273.15)
+
+// combiSafety stops water that leaves a combi hotter than a hand can bear: nothing is
+// stored, so no hygiene asks for it.
+func (m *model) combiSafety(h *hotWater) {
+	if m.job.HotWater.Mixing != "yes" && h.set.Value > tapWater+0.05 {
+		m.findings = append(m.findings, Finding{Severity: "stop",
+			Text:  "The combi is to deliver " + m.say(h.set.Value) + " and the survey shows no mixing valve at its outlet: the taps would scald.",
+			Cures: []string{"set it to 120 °F (49 °C) or less, as local code says", "a listed mixing valve at its outlet"}})
+	}
+}
+
 // tankSafety looks for what could hurt: scalding, bacteria, a tank that never gets hot.
 func (m *model) tankSafety(h *hotWater) {
 	if m.job.HotWater.Mixing != "yes" && h.set.Value > tapWater+0.05 {
@@ -307,10 +321,19 @@ func (m *model) tankSafety(h *hotWater) {
 			Cures: []string{"keep 140 °F (60 °C) in the tank, with a mixing valve at its outlet",
 				"charge it to 140 °F (60 °C) once a week at an hour when nobody draws, with a mixing valve"}})
 	}
+	if m.job.System.Antifreeze == "ethylene glycol" {
+		m.findings = append(m.findings, Finding{Severity: "stop",
+			Text:  "The heating water holds ethylene glycol, which is poisonous, and it runs through the tank's coil: a leak would reach the taps.",
+			Cures: []string{"propylene glycol in its place, as makers and local code say", "a double-walled coil or exchanger that local code accepts"}})
+	}
 	if h.set.Value > h.top.Add(-tankReach) {
+		cures := []string{"a lower set-point of the tank: 140 °F (60 °C) is enough against legionella"}
+		if needs := h.set.Value.Add(hotwater.AboveTarget); needs <= hottestCharge {
+			cures = append(cures, "a higher limit of the boiler for hot water, "+m.say(needs)+" or more")
+		}
 		m.findings = append(m.findings, Finding{Severity: "short",
 			Text:  "The boiler gives at most " + m.say(h.top) + ": it cannot bring the tank to " + m.say(h.set.Value) + ".",
-			Cures: []string{"a higher limit of the boiler for hot water, " + m.say(h.set.Value.Add(hotwater.AboveTarget)) + " or more", "another way to heat the tank to the end"}})
+			Cures: append(cures, "another way to heat the tank to the end")})
 	}
 }
 
