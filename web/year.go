@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"net/http"
 	"strings"
 
@@ -184,65 +183,8 @@ func (p *page) yearSpoken() string {
 	return "The year was played. Fuel: " + strings.Join(said, ", ")
 }
 
-// yearRow is a line of the comparison.
-type yearRow struct {
-	Name  string
-	Cells []string
-}
-
 // yearRows are the lines that the command line prints.
-func (p *page) yearRows() []yearRow {
-	results := p.Year.results
-	var rows []yearRow
-	row := func(name string, value func(year.Result) string) {
-		r := yearRow{Name: name}
-		for _, of := range results {
-			r.Cells = append(r.Cells, value(of))
-		}
-		rows = append(rows, r)
-	}
-	row("Fuel, gross", func(r year.Result) string { return r.Fuel.Text(p.System) })
-	row("Against the sheet", func(r year.Result) string {
-		return signed(fmt.Sprintf("%+.1f\u00a0%%", 100*(float64(r.Fuel)/float64(results[0].Fuel)-1)))
-	})
-	row("Efficiency of the year", func(r year.Result) string { return fmt.Sprintf("%.1f\u00a0%%", 100*float64(r.Efficiency)) })
-	row("Burner hours that condense", func(r year.Result) string {
-		if r.Burning == 0 {
-			return "–"
-		}
-		return share(units.Fraction(r.Condensing / r.Burning))
-	})
-	row("Starts of the burner", func(r year.Result) string { return units.Number(float64(r.Starts)).Text(units.US) })
-	row("Electricity", func(r year.Result) string { return fmt.Sprintf("%.0f\u00a0kWh", float64(r.Electricity)/3.6e6) })
-	row("Coldest hour in any room", func(r year.Result) string {
-		low := r.Rooms[0].Low
-		for _, room := range r.Rooms {
-			low = min(low, room.Low)
-		}
-		return low.Text(p.System)
-	})
-	worst := func(of func(year.RoomResult) units.Time) func(year.Result) string {
-		return func(r year.Result) string {
-			most := units.Time(0)
-			for _, room := range r.Rooms {
-				most = max(most, of(room))
-			}
-			return inHours(most)
-		}
-	}
-	row("Hours too cold, worst room", worst(func(r year.RoomResult) units.Time { return r.Below }))
-	row("Hours too warm, worst room", worst(func(r year.RoomResult) units.Time { return r.Above }))
-	row("Heat that got lost in the sums", func(r year.Result) string { return signed(fmt.Sprintf("%.0e", float64(r.Balance.OpenShare))) })
-	return rows
-}
-
-// inHours is a sum of hours.
-func inHours(t units.Time) string {
-	return units.Number(math.Round(float64(t)/3600)).Text(units.US) + "\u00a0h"
-}
-
-// signed writes a true minus sign.
-func signed(figure string) string { return strings.ReplaceAll(figure, "-", "−") }
+func (p *page) yearRows() []trial.Row { return trial.Table(p.Year.results, p.System) }
 
 // yearCurve is a circuit’s supply over the year.
 func (p *page) yearCurve(circuit int, s size) string {
