@@ -40,7 +40,25 @@ func Read(data []byte) (*Job, error) {
 	return j, nil
 }
 
+// Draft reads a job that may be unfinished, as a form keeps it between two answers:
+// the job as far as it can be read, beside what is still to be put right.
+//
+// Units: every value carries its own; inside they are SI.
+// Range: as [Read].
+// Source: the format is our own.
+// Errors: [*Faults]. The job is nil only if the document is no document of ours at all.
+func Draft(data []byte) (*Job, error) {
+	r := &reader{lines: bytes.Split(data, []byte("\n")), draft: true}
+	j := r.read(data)
+	if len(r.faults.List) > 0 {
+		slices.SortStableFunc(r.faults.List, func(a, b Fault) int { return a.Line - b.Line })
+		return j, &r.faults
+	}
+	return j, nil
+}
+
 type reader struct {
+	draft  bool // what can be read is given although something is missing
 	faults Faults
 	lines  [][]byte
 }
@@ -68,6 +86,9 @@ func (r *reader) read(data []byte) *Job {
 	j := new(Job)
 	r.group(reflect.ValueOf(j).Elem(), root, nil)
 	if len(r.faults.List) > 0 {
+		if r.draft {
+			return j
+		}
 		return nil
 	}
 	var senseless *Faults

@@ -1,0 +1,157 @@
+package job
+
+import (
+	"fmt"
+	"reflect"
+
+	"curvewright/units"
+)
+
+// A form asks for the fields of a document without knowing each of them: it walks
+// through the spots at which something stands or could stand.
+
+// SpotKind says what kind of answer a spot takes.
+type SpotKind int
+
+const (
+	QuantitySpot SpotKind = iota // a value with its unit, and how it is known
+	WordSpot                     // one of a few words
+	TextSpot                     // any text
+	CountSpot                    // a whole number
+	YesSpot                      // yes, or nothing
+	ListSpot                     // a list of groups
+	WordsSpot                    // a list of texts
+	GroupSpot                    // a group of fields; Optional if it can be absent as a whole
+)
+
+// Spot is one field of a document, filled or not.
+type Spot struct {
+	Path    string // rooms[2].emitters[0].fin_tube.length
+	Pattern string // the same without the numbers: rooms[].emitters[].fin_tube.length
+	Doc     string // the sentence shown to a person
+	Kind    SpotKind
+	Need    bool     // may not be left out
+	Words   []string // that a word accepts
+	Absent  bool     // of a group that can be absent as a whole: it is
+	OneOf   bool     // of such a group: its siblings exclude it
+	Span    bool     // of a group: a range, which may be one fixed value
+	Items   int      // of a list: how many there are
+
+	value reflect.Value
+}
+
+// Spots lists the fields of a job in the order of the document, each group before its
+// fields. What is absent is listed without its fields.
+//
+// Units: none.
+// Range: any job, finished or not.
+// Source: the format is our own.
+func Spots(j *Job) []Spot {
+	var list []Spot
+	walk(reflect.ValueOf(j).Elem(), "", "", func(s Spot) { list = append(list, s) })
+	return list
+}
+
+func walk(v reflect.Value, path, pattern string, found func(Spot)) {
+	kinds := choices(v.Type())
+	for _, f := range layouts[v.Type()] {
+		s := Spot{Path: join(path, f.name), Pattern: join(pattern, f.name), Doc: f.doc, Need: f.need, Words: f.words, value: v.Field(f.index)}
+		t := s.value.Type()
+		switch {
+		case isInput(t):
+			s.Kind = QuantitySpot
+			found(s)
+		case t.Kind() == reflect.Struct:
+			s.Kind, s.Span = GroupSpot, isSpan(t)
+			found(s)
+			walk(s.value, s.Path, s.Pattern, found)
+		case t.Kind() == reflect.Pointer:
+			s.Kind, s.Absent, s.OneOf = GroupSpot, s.value.IsNil(), kinds != nil
+			found(s)
+			if !s.Absent {
+				walk(s.value.Elem(), s.Path, s.Pattern, found)
+			}
+		case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String:
+			s.Kind, s.Items = WordsSpot, s.value.Len()
+			found(s)
+		case t.Kind() == reflect.Slice:
+			s.Kind, s.Items = ListSpot, s.value.Len()
+			found(s)
+			for i := range s.Items {
+				walk(s.value.Index(i), fmt.Sprintf("%s[%d]", s.Path, i), s.Pattern+"[]", found)
+			}
+		case t.Kind() == reflect.Int:
+			s.Kind = CountSpot
+			found(s)
+		case t.Kind() == reflect.Bool:
+			s.Kind = YesSpot
+			found(s)
+		default:
+			s.Kind = TextSpot
+			if f.words != nil {
+				s.Kind = WordSpot
+			}
+			found(s)
+		}
+	}
+}
+
+func join(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}
+
+// Value is the quantity of a spot, whether one was given, and how it is known. A
+// quantity that was not given is the zero of its kind, for its unit.
+func (s Spot) Value() (q units.Quantity, known Known, given bool) {
+	if s.Kind != QuantitySpot {
+		return nil, "", false
+	}
+	value, known, given := s.value.Addr().Interface().(input).entry()
+	return value.(units.Quantity), known, given
+}
+
+// Text is what stands at a spot, as it was written; nothing if it was left out.
+func (s Spot) Text() string {
+	switch s.Kind {
+	case QuantitySpot:
+		in := s.value.Addr().Interface().(input)
+		if _, _, given := in.entry(); given {
+			return in.text()
+		}
+	case WordSpot, TextSpot:
+		return s.value.String()
+	case CountSpot:
+		if n := s.value.Int(); n != 0 {
+			return fmt.Sprint(n)
+		}
+	case YesSpot:
+		if s.value.Bool() {
+			return "yes"
+		}
+	}
+	return ""
+}
+
+// Texts is what stands in a list of texts.
+func (s Spot) Texts() []string {
+	if s.Kind != WordsSpot {
+		return nil
+	}
+	return append([]string(nil), s.value.Interface().([]string)...)
+}
+
+// Accepts says what a quantity accepts, in the words of its reader.
+//
+// Units: none.
+// Range: any spot; nothing for one that takes no quantity.
+// Source: the format is our own.
+func (s Spot) Accepts() string {
+	if s.Kind != QuantitySpot {
+		return ""
+	}
+	fresh := reflect.New(s.value.Type())
+	return accepted(fresh.Interface().(input))
+}
