@@ -136,6 +136,10 @@ func (s Spot) Text() string {
 }
 
 // Texts is what stands in a list of texts.
+//
+// Units: none.
+// Range: any spot; nothing for one that holds no list of texts.
+// Source: the format is our own.
 func (s Spot) Texts() []string {
 	if s.Kind != WordsSpot {
 		return nil
