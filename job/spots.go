@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"reflect"
+	"slices"
 
 	"curvewright/units"
 )
@@ -37,7 +38,8 @@ type Spot struct {
 	Span    bool     // of a group: a range, which may be one fixed value
 	Items   int      // of a list: how many there are
 
-	value reflect.Value
+	value  reflect.Value
+	parent reflect.Value // the group that it belongs to
 }
 
 // Spots lists the fields of a job in the order of the document, each group before its
@@ -55,7 +57,7 @@ func Spots(j *Job) []Spot {
 func walk(v reflect.Value, path, pattern string, found func(Spot)) {
 	kinds := choices(v.Type())
 	for _, f := range layouts[v.Type()] {
-		s := Spot{Path: join(path, f.name), Pattern: join(pattern, f.name), Doc: f.doc, Need: f.need, Words: f.words, value: v.Field(f.index)}
+		s := Spot{Path: join(path, f.name), Pattern: join(pattern, f.name), Doc: f.doc, Need: f.need, Words: f.words, value: v.Field(f.index), parent: v}
 		t := s.value.Type()
 		switch {
 		case isInput(t):
@@ -158,4 +160,77 @@ func (s Spot) Accepts() string {
 	}
 	fresh := reflect.New(s.value.Type())
 	return accepted(fresh.Interface().(input))
+}
+
+// Say notes how a quantity is known; what was left out is known in no way.
+//
+// Units: none.
+// Range: quantities.
+// Source: the format is our own.
+// Errors: a word that a document cannot say.
+func (s Spot) Say(known Known) error {
+	if s.Kind != QuantitySpot {
+		return fmt.Errorf("%s: only a quantity says how it is known", s.Path)
+	}
+	if known != "" && !slices.Contains(knownWords, string(known)) {
+		return fmt.Errorf("%s: %q is no way of knowing; accepted: %s", s.Path, shorten(string(known)), list(knownWords))
+	}
+	in := s.value.Addr().Interface().(input)
+	if _, _, given := in.entry(); given {
+		in.say(known)
+	}
+	return nil
+}
+
+// Make puts a group there that can be absent as a whole, empty. Where it is one of
+// several kinds, the kind that was there goes.
+//
+// Units: none.
+// Range: groups that can be absent; one that is there stays as it is.
+// Source: the format is our own.
+// Errors: any other spot.
+func (s Spot) Make() error {
+	if s.Kind != GroupSpot || s.value.Kind() != reflect.Pointer {
+		return fmt.Errorf("%s: is always there", s.Path)
+	}
+	if !s.value.IsNil() {
+		return nil
+	}
+	if s.OneOf {
+		for _, f := range layouts[s.parent.Type()] {
+			if other := s.parent.Field(f.index); other.Kind() == reflect.Pointer {
+				other.SetZero()
+			}
+		}
+	}
+	s.value.Set(reflect.New(s.value.Type().Elem()))
+	return nil
+}
+
+// Drop takes a group away that can be absent as a whole.
+//
+// Units: none.
+// Range: groups that can be absent.
+// Source: the format is our own.
+// Errors: any other spot.
+func (s Spot) Drop() error {
+	if s.Kind != GroupSpot || s.value.Kind() != reflect.Pointer {
+		return fmt.Errorf("%s: is always there", s.Path)
+	}
+	s.value.SetZero()
+	return nil
+}
+
+// At finds the spot of a path.
+//
+// Units: none.
+// Range: any path; what is absent has no spots beneath it.
+// Source: the format is our own.
+func At(j *Job, path string) (Spot, bool) {
+	for _, s := range Spots(j) {
+		if s.Path == path {
+			return s, true
+		}
+	}
+	return Spot{}, false
 }
