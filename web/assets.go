@@ -81,8 +81,9 @@ func (s *server) icon(w http.ResponseWriter, r *http.Request) {
 // frame is what every page carries around its content.
 type frame struct {
 	Style, Script, Icon, Version string
+	Path                         string // of the page
 }
 
-func (s *server) frame() frame {
-	return frame{s.assets.link("style.css"), s.assets.link(script), s.assets.link("icon.svg"), s.config.Version}
+func (s *server) framed(r *http.Request) frame {
+	return frame{s.assets.link("style.css"), s.assets.link(script), s.assets.link("icon.svg"), s.config.Version, r.URL.Path}
 }

@@ -37,14 +37,23 @@ type field struct {
 	Optional bool
 	Signed   bool // may be below zero: needs a keyboard with a minus
 
+	Help     string // what it means
+	Accepts  string // what may be typed
+	Choices  []pick // to choose from, in the reader's words
+	Quantity bool   // a value with a unit, of which is said how it is known
+	Known    string // how
+	Text     bool   // any text
+	Long     bool   // of several lines
+
 	set   func(text string) error
 	clear func()
 }
 
+// pick is one word to choose, and what the reader calls it.
+type pick struct{ Word, Label string }
+
 // ID is the field's name for the page.
-func (f field) ID() string {
-	return "f-" + strings.NewReplacer(".", "-", "[", "-", "]", "").Replace(f.Path)
-}
+func (f field) ID() string { return "f-" + idOf(f.Path) }
 
 // fieldsOf lists the fields of a job; each writes into that job.
 func fieldsOf(j *job.Job, s units.System) []group {

@@ -42,6 +42,8 @@ type page struct {
 
 	Year *playedYear // nil until somebody asks for it
 
+	House *house // where the job is kept; nil for one that is only tried
+
 	job *job.Job
 }
 

@@ -257,7 +257,7 @@ func lineID(l settings.Line) string {
 
 // exampleLink keeps the reader's units where they chose others than the example's own.
 func (p *page) exampleLink(e examples.Example) string {
-	return "/?example=" + e.Name
+	return "/try?example=" + e.Name
 }
 
 func (p *page) unitWord() string { return p.System.String() }
@@ -267,4 +267,20 @@ func lines(n int) string { return strconv.Itoa(n) }
 // documentRows is a height for the document: all of a short one, a window on a long one.
 func documentRows(document string) string {
 	return strconv.Itoa(min(28, max(12, strings.Count(document, "\n")+2)))
+}
+
+// plantAction is where the boiler room's choice of weather goes without the script.
+func (p *page) plantAction() string {
+	if p.House != nil {
+		return p.House.at("boiler-room")
+	}
+	return "/try#boiler-room"
+}
+
+// yearAction is where the year is asked for without the script.
+func (p *page) yearAction() string {
+	if p.House != nil {
+		return p.House.at("year#year")
+	}
+	return "/year#year"
 }

@@ -14,6 +14,7 @@ import (
 	"curvewright/job"
 	"curvewright/report"
 	"curvewright/settings"
+	"curvewright/store"
 	"curvewright/units"
 )
 
@@ -22,6 +23,7 @@ type Config struct {
 	Version string        // of the engine, for the foot of the page and of the print
 	Today   func() string // the day to print on a sheet, as 2026-11-25; nil: the day of the survey
 	Print   Print         // report.SheetPDF; nil: the page offers no print
+	Store   store.Store   // where jobs are kept
 }
 
 // Print writes a settings sheet as a PDF. It is handed in, since with its typefaces it
@@ -39,7 +41,7 @@ const contentPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; 
 
 // most is what a request may hold: only one for a year brings a file of weather.
 func most(r *http.Request) int64 {
-	if r.URL.Path == "/year" || r.URL.Path == "/year/section" {
+	if strings.HasSuffix(r.URL.Path, "/year") || strings.HasSuffix(r.URL.Path, "/year/section") {
 		return maxYear
 	}
 	return maxRequest
@@ -47,6 +49,7 @@ func most(r *http.Request) int64 {
 
 type server struct {
 	config Config
+	store  store.Store
 	assets assets
 }
 
@@ -58,10 +61,11 @@ func New(config Config) (http.Handler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("files of the page: %w", err)
 	}
-	s := &server{config: config, assets: files}
+	s := &server{config: config, store: config.Store, assets: files}
 	mux := http.NewServeMux()
-	mux.HandleFunc("GET /{$}", s.start)
-	mux.HandleFunc("POST /{$}", s.workOut)
+	s.routes(mux)
+	mux.HandleFunc("GET /try", s.start)
+	mux.HandleFunc("POST /try", s.workOut)
 	mux.HandleFunc("POST /solve", s.solve)
 	mux.HandleFunc("POST /drawing", s.drawing)
 	mux.HandleFunc("POST /year", s.year)
@@ -74,7 +78,35 @@ func New(config Config) (http.Handler, error) {
 	mux.HandleFunc("GET /assets/{path...}", s.asset)
 	mux.HandleFunc("GET /favicon.ico", s.icon)
 	mux.HandleFunc("/", s.notFound)
-	return secured(http.NewCrossOriginProtection().Handler(mux)), nil
+	return secured(http.NewCrossOriginProtection().Handler(s.known(mux))), nil
+}
+
+// routes are the pages of jobs that are kept.
+func (s *server) routes(mux *http.ServeMux) {
+	mux.HandleFunc("GET /{$}", s.jobs)
+	mux.HandleFunc("GET /new", s.short)
+	mux.HandleFunc("POST /jobs", s.takeIn)
+	mux.HandleFunc("GET /preferences", s.preferences)
+	mux.HandleFunc("POST /preferences", s.setPreferences)
+	mux.HandleFunc("GET /jobs/{id}", s.surveyFirst)
+	mux.HandleFunc("GET /jobs/{id}/survey", s.surveyPage)
+	mux.HandleFunc("GET /jobs/{id}/survey/{part}", s.surveyPage)
+	mux.HandleFunc("POST /jobs/{id}/survey/{part}", s.survey)
+	for _, place := range jobPlaces[1:] {
+		mux.HandleFunc("GET /jobs/{id}/"+place, s.placePage(place))
+	}
+	mux.HandleFunc("GET /jobs/{id}/drawing", s.jobDrawing)
+	mux.HandleFunc("POST /jobs/{id}/year", s.jobYear(false))
+	mux.HandleFunc("POST /jobs/{id}/year/section", s.jobYear(true))
+	mux.HandleFunc("POST /jobs/{id}/undo", s.back(false))
+	mux.HandleFunc("POST /jobs/{id}/redo", s.back(true))
+	mux.HandleFunc("POST /jobs/{id}/history/{number}", s.revive)
+	mux.HandleFunc("GET /jobs/{id}/job.yaml", s.sheet("yaml"))
+	mux.HandleFunc("GET /jobs/{id}/sheet.json", s.sheet("json"))
+	if s.config.Print != nil {
+		mux.HandleFunc("GET /jobs/{id}/sheet.pdf", s.sheet("pdf"))
+	}
+	mux.HandleFunc("POST /jobs/{id}/{verb}", s.moveJob)
 }
 
 // secured sets what every answer carries and bounds every request.
@@ -133,7 +165,7 @@ func (s *server) solve(w http.ResponseWriter, r *http.Request) {
 
 func (s *server) page(w http.ResponseWriter, r *http.Request, status int, p *page) {
 	p.Prints = s.config.Print != nil
-	s.write(w, r, status, whole(p, s.frame()))
+	s.write(w, r, status, whole(p, s.framed(r)))
 }
 
 func (s *server) write(w http.ResponseWriter, r *http.Request, status int, c templ.Component) {
@@ -218,7 +250,7 @@ func fileName(name string) string {
 }
 
 func (s *server) notFound(w http.ResponseWriter, r *http.Request) {
-	s.write(w, r, http.StatusNotFound, missing(s.frame()))
+	s.write(w, r, http.StatusNotFound, missing(s.framed(r)))
 }
 
 // readDocument reads a job.

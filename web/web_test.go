@@ -26,7 +26,7 @@ import (
 
 func handler(t testing.TB) http.Handler {
 	t.Helper()
-	h, err := New(Config{Version: "test", Print: report.SheetPDF, Today: func() string { return "2026-11-25" }})
+	h, err := New(Config{Version: "test", Print: report.SheetPDF, Store: memory(), Today: func() string { return "2026-11-25" }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -89,7 +89,7 @@ func supplies(page string) string { return fmt.Sprint(bigSupply.FindAllStringSub
 func TestEveryExampleShowsItsSettings(t *testing.T) {
 	h := handler(t)
 	for _, e := range examples.List() {
-		w := get(t, h, "/?example="+e.Name)
+		w := get(t, h, "/try?example="+e.Name)
 		page := w.Body.String()
 		if w.Code != http.StatusOK || len(bigSupply.FindAllString(page, -1)) == 0 {
 			t.Errorf("%s: status %d, supplies %s", e.Name, w.Code, supplies(page))
@@ -98,7 +98,7 @@ func TestEveryExampleShowsItsSettings(t *testing.T) {
 			t.Errorf("%s: the document on the page is not the example", e.Name)
 		}
 		// Sent back unchanged it must give the same, and the same document.
-		again := post(t, h, "/", formOn(page))
+		again := post(t, h, "/try", formOn(page))
 		if again.Code != http.StatusOK || again.Body.String() != page {
 			t.Errorf("%s: sent back unchanged, the page is another (status %d)", e.Name, again.Code)
 		}
@@ -107,7 +107,7 @@ func TestEveryExampleShowsItsSettings(t *testing.T) {
 
 func TestAnEditedNumberChangesDocumentAndSettings(t *testing.T) {
 	h := handler(t)
-	first := get(t, h, "/?example=short-survey").Body.String()
+	first := get(t, h, "/try?example=short-survey").Body.String()
 	form := formOn(first)
 	form.Set("f.site.design_outdoor", "-20")
 	w := post(t, h, "/solve", form)
@@ -125,7 +125,7 @@ func TestAnEditedNumberChangesDocumentAndSettings(t *testing.T) {
 
 func TestAUnitMayBeTypedWithTheFigure(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	form.Set("f.circuits[0].emitters[0].fin_tube.length", "36 m")
 	form.Set("f.house.setpoint", "21 °C")
 	next := formOn(post(t, h, "/solve", form).Body.String())
@@ -139,14 +139,14 @@ func TestAUnitMayBeTypedWithTheFigure(t *testing.T) {
 func TestSwitchingUnitsThereAndBackChangesNothing(t *testing.T) {
 	h := handler(t)
 	for _, e := range examples.List() {
-		page := get(t, h, "/?example="+e.Name).Body.String()
+		page := get(t, h, "/try?example="+e.Name).Body.String()
 		form := formOn(page)
 		own, other := form.Get("units"), "si"
 		if own == "si" {
 			other = "us"
 		}
 		form.Set("units", other)
-		there := post(t, h, "/", form).Body.String()
+		there := post(t, h, "/try", form).Body.String()
 		if there == page {
 			t.Errorf("%s: the switch did nothing", e.Name)
 		}
@@ -155,7 +155,7 @@ func TestSwitchingUnitsThereAndBackChangesNothing(t *testing.T) {
 			t.Errorf("%s: showing other units changed the document", e.Name)
 		}
 		back.Set("units", own)
-		if got := post(t, h, "/", back).Body.String(); got != page {
+		if got := post(t, h, "/try", back).Body.String(); got != page {
 			t.Errorf("%s: back again, the page is another", e.Name)
 		}
 	}
@@ -163,7 +163,7 @@ func TestSwitchingUnitsThereAndBackChangesNothing(t *testing.T) {
 
 func TestAFaultStandsAtItsFieldAndKeepsWhatWasTyped(t *testing.T) {
 	h := handler(t)
-	page := get(t, h, "/?example=short-survey").Body.String()
+	page := get(t, h, "/try?example=short-survey").Body.String()
 	for _, c := range []struct{ field, typed, says string }{
 		{"f.site.design_outdoor", "cold", "Accepted: 70 °F"},
 		{"f.site.design_outdoor", "", "needed"},
@@ -176,7 +176,7 @@ func TestAFaultStandsAtItsFieldAndKeepsWhatWasTyped(t *testing.T) {
 		form := formOn(page)
 		form.Set(c.field, c.typed)
 		form.Set("f.boiler.output", "70,000") // a good change beside it is kept
-		w := post(t, h, "/", form)
+		w := post(t, h, "/try", form)
 		body := w.Body.String()
 		next := formOn(body)
 		if w.Code != http.StatusUnprocessableEntity || !strings.Contains(html.UnescapeString(body), c.says) {
@@ -200,10 +200,10 @@ func TestAFaultStandsAtItsFieldAndKeepsWhatWasTyped(t *testing.T) {
 func TestABadDocumentShowsEveryFaultAndKeepsTheText(t *testing.T) {
 	h := handler(t)
 	bad := "curvewright: 1\njob: A & B <i>house</i>\nsite:\n  design_outdoor: -6\ncircuits:\n  - name: One\n    lenght: 3 ft\n"
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	form.Set("document", bad)
 	form.Set("f.house.setpoint", "71")
-	w := post(t, h, "/", form)
+	w := post(t, h, "/try", form)
 	body := html.UnescapeString(w.Body.String())
 	if w.Code != http.StatusUnprocessableEntity {
 		t.Errorf("status %d", w.Code)
@@ -227,9 +227,9 @@ func TestABadDocumentShowsEveryFaultAndKeepsTheText(t *testing.T) {
 
 func TestAHandEditedDocumentIsNotOverruledByFields(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	form.Set("document", strings.Replace(form.Get("document"), "design_outdoor: -6 °F", "design_outdoor: -11 °F", 1))
-	next := formOn(post(t, h, "/", form).Body.String())
+	next := formOn(post(t, h, "/try", form).Body.String())
 	if got := next.Get("f.site.design_outdoor"); got != "-11" {
 		t.Errorf("the field says %q", got)
 	}
@@ -241,7 +241,7 @@ func TestAHandEditedDocumentIsNotOverruledByFields(t *testing.T) {
 func TestAFileIsRead(t *testing.T) {
 	h := handler(t)
 	e, _ := examples.Find("combi-slab")
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	var body bytes.Buffer
 	m := multipart.NewWriter(&body)
 	for name, v := range form {
@@ -255,7 +255,7 @@ func TestAFileIsRead(t *testing.T) {
 	}
 	_, _ = io.WriteString(f, e.Document)
 	m.Close()
-	r := httptest.NewRequest(http.MethodPost, "/", &body)
+	r := httptest.NewRequest(http.MethodPost, "/try", &body)
 	r.Header.Set("Content-Type", m.FormDataContentType())
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, r)
@@ -267,7 +267,7 @@ func TestAFileIsRead(t *testing.T) {
 
 func TestDownloads(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=ridge-house").Body.String())
+	form := formOn(get(t, h, "/try?example=ridge-house").Body.String())
 	form.Set("f.house.setpoint", "69")
 	for _, c := range []struct{ address, kind, name, begins string }{
 		{"/pdf?paper=a4", "application/pdf", "marchbanks-house.pdf", "%PDF-"},
@@ -297,7 +297,7 @@ func TestDownloads(t *testing.T) {
 func TestWhatIsTooLargeIsRefused(t *testing.T) {
 	h := handler(t)
 	form := url.Values{"document": {strings.Repeat("# a long comment\n", maxRequest/16)}}
-	for _, address := range []string{"/", "/solve", "/drawing", "/pdf", "/year", "/year/section"} {
+	for _, address := range []string{"/try", "/solve", "/drawing", "/pdf", "/year", "/year/section"} {
 		w := post(t, h, address, form)
 		if w.Code != http.StatusRequestEntityTooLarge || !strings.Contains(w.Body.String(), "1 MB at most") {
 			t.Errorf("%s: status %d", address, w.Code)
@@ -307,19 +307,19 @@ func TestWhatIsTooLargeIsRefused(t *testing.T) {
 
 func TestEveryAnswerIsGuarded(t *testing.T) {
 	h := handler(t)
-	for _, address := range []string{"/", "/?example=nobody", "/nowhere", "/assets/style.css", "/assets/../web.go"} {
+	for _, address := range []string{"/try", "/try?example=nobody", "/nowhere", "/assets/style.css", "/assets/../web.go"} {
 		w := get(t, h, address)
 		if w.Header().Get("Content-Security-Policy") != contentPolicy || w.Header().Get("X-Content-Type-Options") != "nosniff" {
 			t.Errorf("%s: headers %v", address, w.Header())
 		}
 	}
-	page := get(t, h, "/").Body.String()
+	page := get(t, h, "/try").Body.String()
 	for _, banned := range []string{" style=", "<style", "javascript:", " onclick", "http://"} {
 		if strings.Contains(strings.ReplaceAll(page, "http://www.w3.org/2000/svg", ""), banned) {
 			t.Errorf("the page has %q, which its own policy refuses", banned)
 		}
 	}
-	r := httptest.NewRequest(http.MethodPost, "/", strings.NewReader(""))
+	r := httptest.NewRequest(http.MethodPost, "/try", strings.NewReader(""))
 	r.Header.Set("Sec-Fetch-Site", "cross-site")
 	w := httptest.NewRecorder()
 	h.ServeHTTP(w, r)
@@ -336,7 +336,7 @@ func TestNamesOfThePageAreUnique(t *testing.T) {
 	id := regexp.MustCompile(` id="([^"]*)"`)
 	for _, e := range examples.List() {
 		seen := map[string]bool{}
-		for _, m := range id.FindAllStringSubmatch(get(t, h, "/?example="+e.Name).Body.String(), -1) {
+		for _, m := range id.FindAllStringSubmatch(get(t, h, "/try?example="+e.Name).Body.String(), -1) {
 			if seen[m[1]] {
 				t.Errorf("%s: two elements are called %q", e.Name, m[1])
 			}
@@ -348,7 +348,7 @@ func TestNamesOfThePageAreUnique(t *testing.T) {
 func TestTheBoilerRoomIsDrawnInTheChosenWeather(t *testing.T) {
 	h := handler(t)
 	for _, e := range examples.List() {
-		page := get(t, h, "/?example="+e.Name).Body.String()
+		page := get(t, h, "/try?example="+e.Name).Body.String()
 		form := formOn(page)
 		first := post(t, h, "/drawing", form)
 		if first.Code != http.StatusOK || strings.Count(first.Body.String(), "<svg xmlns") != len(roomSizes) || strings.Contains(first.Body.String(), "<form") {
@@ -367,7 +367,7 @@ func TestTheBoilerRoomIsDrawnInTheChosenWeather(t *testing.T) {
 			t.Errorf("%s: the drawing is not for %s: %.300s", e.Name, words, mild)
 		}
 		// Without script the same comes with the page, and the choice stays.
-		whole := post(t, h, "/", form)
+		whole := post(t, h, "/try", form)
 		if whole.Code != http.StatusOK || !strings.Contains(whole.Body.String(), mild) || supplies(whole.Body.String()) != supplies(page) {
 			t.Errorf("%s: the page has another drawing, or other settings", e.Name)
 		}
@@ -380,7 +380,7 @@ func TestTheBoilerRoomIsDrawnInTheChosenWeather(t *testing.T) {
 
 func TestADrawingThatCannotBeIsRefused(t *testing.T) {
 	h := handler(t)
-	page := get(t, h, "/?example=ridge-house").Body.String()
+	page := get(t, h, "/try?example=ridge-house").Body.String()
 	for _, c := range []struct{ field, value, says string }{
 		{weatherField, "warm", "accepted: -80 to 60 in °C"},
 		{weatherField, "NaN", "accepted: -80 to 60 in °C"},
@@ -399,7 +399,7 @@ func TestADrawingThatCannotBeIsRefused(t *testing.T) {
 		}
 		// The page itself goes on, with the design day for a weather that is none.
 		if c.field == weatherField {
-			if w := post(t, h, "/", form); w.Code != http.StatusOK || formOn(w.Body.String()).Get(weatherField) != "" {
+			if w := post(t, h, "/try", form); w.Code != http.StatusOK || formOn(w.Body.String()).Get(weatherField) != "" {
 				t.Errorf("%s %q: the page has status %d", c.field, c.value, w.Code)
 			}
 		}
@@ -423,7 +423,7 @@ func solved(t *testing.T, e examples.Example) *page {
 func TestWhatBelongsInTheBoilerRoomStandsThere(t *testing.T) {
 	h := handler(t)
 	for _, e := range examples.List() {
-		page := get(t, h, "/?example="+e.Name).Body.String()
+		page := get(t, h, "/try?example="+e.Name).Body.String()
 		from := strings.Index(page, `id="boiler-room"`)
 		to := strings.Index(page, `id="expected-title"`)
 		for _, section := range solved(t, e).Sheet.Sections {
@@ -471,7 +471,7 @@ func TestEveryFigureShowsItsWorking(t *testing.T) {
 func TestAQuickAnswerIsBriefAndHasTheSameFigures(t *testing.T) {
 	h := handler(t)
 	for _, e := range examples.List() {
-		form := formOn(get(t, h, "/?example="+e.Name).Body.String())
+		form := formOn(get(t, h, "/try?example="+e.Name).Body.String())
 		full := post(t, h, "/solve", form).Body.String()
 		form["open"] = []string{"load", "nothing-of-the-kind"}
 		quick := post(t, h, "/solve?doubt=quick", form).Body.String()
@@ -490,13 +490,13 @@ func TestAQuickAnswerIsBriefAndHasTheSameFigures(t *testing.T) {
 
 func TestPeopleAreCounted(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	for _, c := range []struct {
 		typed, document string
 		status          int
 	}{{"5", "people: 5", 200}, {"0", "", 422}, {"-2", "", 422}, {"2.5", "", 422}, {"100", "", 422}, {"", "", 200}} {
 		form.Set("f.hot_water.people", c.typed)
-		w := post(t, h, "/", form)
+		w := post(t, h, "/try", form)
 		if w.Code != c.status || !strings.Contains(formOn(w.Body.String()).Get("document"), c.document) {
 			t.Errorf("%q: status %d", c.typed, w.Code)
 		}
@@ -505,7 +505,7 @@ func TestPeopleAreCounted(t *testing.T) {
 
 // FuzzSolve sends forms that nobody would type, and some that somebody might.
 func FuzzSolve(f *testing.F) {
-	h, err := New(Config{})
+	h, err := New(Config{Store: memory()})
 	if err != nil {
 		f.Fatal(err)
 	}
@@ -513,7 +513,7 @@ func FuzzSolve(f *testing.F) {
 	var names []string
 	for _, e := range examples.List() {
 		w := httptest.NewRecorder()
-		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/?example="+e.Name, nil))
+		h.ServeHTTP(w, httptest.NewRequest(http.MethodGet, "/try?example="+e.Name, nil))
 		forms[e.Name] = formOn(w.Body.String())
 		names = append(names, e.Name)
 	}
@@ -559,7 +559,7 @@ func FuzzSolve(f *testing.F) {
 func BenchmarkSolve(b *testing.B) {
 	h := handler(b)
 	for _, e := range examples.List() {
-		form := formOn(get(b, h, "/?example="+e.Name).Body.String())
+		form := formOn(get(b, h, "/try?example="+e.Name).Body.String())
 		for _, address := range []string{"/solve", "/solve?doubt=quick", "/drawing"} {
 			b.Run(e.Name+address, func(b *testing.B) {
 				for b.Loop() {

@@ -75,7 +75,7 @@ func (s *server) yearSection(w http.ResponseWriter, r *http.Request) {
 
 // play plays the page's job.
 func (p *page) play(r *http.Request) *playedYear {
-	o := trial.Options{System: p.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Constant}}
+	o := trial.Options{System: p.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Fixed}}
 	data, err := weatherOf(r)
 	if err == nil && data != nil {
 		o.Weather, err = weather.Parse(data, weather.Place{})

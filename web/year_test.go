@@ -66,7 +66,7 @@ func TestTheYearOnThePageIsThatOfTheCommandLine(t *testing.T) {
 	h := handler(t)
 	cell := regexp.MustCompile(`<t[dh][^>]*>([^<]*)</t[dh]>`)
 	for _, e := range examples.List() {
-		form := formOn(get(t, h, "/?example="+e.Name).Body.String())
+		form := formOn(get(t, h, "/try?example="+e.Name).Body.String())
 		w := post(t, h, "/year/section", form)
 		body := w.Body.String()
 		if w.Code != http.StatusOK || !strings.HasPrefix(body, `<section class="year"`) {
@@ -77,7 +77,7 @@ func TestTheYearOnThePageIsThatOfTheCommandLine(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		tr, err := trial.New(j, trial.Options{System: system, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Constant}})
+		tr, err := trial.New(j, trial.Options{System: system, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Fixed}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -118,7 +118,7 @@ func TestTheYearComesWithTheWholePageToo(t *testing.T) {
 	h := handler(t)
 	id := regexp.MustCompile(` id="([^"]*)"`)
 	for _, e := range examples.List() {
-		page := get(t, h, "/?example="+e.Name).Body.String()
+		page := get(t, h, "/try?example="+e.Name).Body.String()
 		if strings.Contains(page, `id="played"`) || !strings.Contains(page, `formaction="/year#year"`) {
 			t.Errorf("%s: a year that nobody asked for, or no button", e.Name)
 		}
@@ -148,7 +148,7 @@ func TestTheYearComesWithTheWholePageToo(t *testing.T) {
 
 func TestAYearFollowsWhatWasTyped(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	mark := regexp.MustCompile(`data-mark="([0-9a-f]+)"`)
 	fuel := regexp.MustCompile(`Fuel, gross</th><td>([^<]*)<`)
 	first := post(t, h, "/year/section", form).Body.String()
@@ -241,7 +241,7 @@ func packed(t *testing.T, data []byte) []byte {
 
 func TestAWeatherFileIsPlayed(t *testing.T) {
 	h := handler(t)
-	page := get(t, h, "/?example=short-survey").Body.String()
+	page := get(t, h, "/try?example=short-survey").Body.String()
 	form, data := formOn(page), mildYear()
 	plain := postFiles(t, h, "/year/section", form, map[string][]byte{weatherFile: data})
 	body := plain.Body.String()
@@ -276,9 +276,9 @@ func TestAWeatherFileIsPlayed(t *testing.T) {
 
 func TestOnlyAYearMayBringALargeFile(t *testing.T) {
 	h := handler(t)
-	form := formOn(get(t, h, "/?example=short-survey").Body.String())
+	form := formOn(get(t, h, "/try?example=short-survey").Body.String())
 	large := bytes.Repeat([]byte("# weather\n"), 3*maxRequest/10)
-	for _, address := range []string{"/", "/solve", "/drawing", "/pdf", "/json"} {
+	for _, address := range []string{"/try", "/solve", "/drawing", "/pdf", "/json"} {
 		w := postFiles(t, h, address, form, map[string][]byte{weatherFile: large})
 		if w.Code != http.StatusRequestEntityTooLarge || !strings.Contains(w.Body.String(), "1 MB at most") {
 			t.Errorf("%s: status %d", address, w.Code)
@@ -300,7 +300,7 @@ func TestOnlyAYearMayBringALargeFile(t *testing.T) {
 func BenchmarkYear(b *testing.B) {
 	h := handler(b)
 	for _, e := range examples.List() {
-		form := formOn(get(b, h, "/?example="+e.Name).Body.String())
+		form := formOn(get(b, h, "/try?example="+e.Name).Body.String())
 		b.Run(e.Name, func(b *testing.B) {
 			for b.Loop() {
 				post(b, h, "/year/section", form)

@@ -1,12 +1,100 @@
 package words
 
-// places are the names of the parts of the app and what is done in them.
+// places are the names of the parts of the app, and what is done with jobs as a whole.
 var places = map[string]entry{
-	"app.tagline": {"Settings for a hydronic heating control, each with its reason", "Réglages d’une régulation de chauffage à eau, chacun avec sa raison", "Ajustes de una regulación de calefacción por agua, cada uno con su razón", "Einstellungen einer Heizungsregelung, jede mit ihrem Grund"},
+	"app.skip":    {"Skip to the results", "Aller aux résultats", "Ir a los resultados", "Zu den Ergebnissen"},
+	"app.caution": {"These figures come from a survey and from standards, not from the house itself. Local code, the maker’s instructions and licensed practice come first.", "Ces chiffres viennent d’un relevé et de normes, non de la maison elle-même. Les règles locales, la notice du fabricant et les métiers habilités passent avant.", "Estas cifras vienen de una inspección y de normas, no de la propia casa. La normativa local, las instrucciones del fabricante y los profesionales autorizados van primero.", "Diese Zahlen stammen aus einer Aufnahme und aus Normen, nicht vom Haus selbst. Örtliche Vorschriften, die Anleitung des Herstellers und zugelassene Fachleute gehen vor."},
+
+	"failed.title":  {"That did not work", "Cela n’a pas marché", "Eso no ha funcionado", "Das hat nicht geklappt"},
+	"missing.title": {"There is nothing here", "Il n’y a rien ici", "Aquí no hay nada", "Hier ist nichts"},
+	"missing.text":  {"The address leads nowhere.", "L’adresse ne mène nulle part.", "La dirección no lleva a ninguna parte.", "Die Adresse führt nirgendwohin."},
+
+	"places.nav":         {"Places of this job", "Parties de ce chantier", "Partes de este trabajo", "Teile dieses Auftrags"},
+	"places.survey":      {"Survey", "Relevé", "Inspección", "Aufnahme"},
+	"places.settings":    {"Settings", "Réglages", "Ajustes", "Einstellungen"},
+	"places.boiler-room": {"Boiler room", "Chaufferie", "Sala de calderas", "Heizraum"},
+	"places.year":        {"Year", "Année", "Año", "Jahr"},
+	"places.visit":       {"Visit", "Visite", "Visita", "Besuch"},
+	"places.handover":    {"Handover", "Remise", "Entrega", "Übergabe"},
+	"places.follow-up":   {"Follow-up", "Suivi", "Seguimiento", "Nachprüfung"},
+	"places.history":     {"History", "Historique", "Historial", "Verlauf"},
+	"places.coming":      {"This place is not ready yet.", "Cette partie n’est pas encore prête.", "Esta parte aún no está lista.", "Dieser Teil ist noch nicht fertig."},
+
+	"jobs.title":          {"Jobs", "Chantiers", "Trabajos", "Aufträge"},
+	"jobs.new":            {"New job", "Nouveau chantier", "Nuevo trabajo", "Neuer Auftrag"},
+	"jobs.search":         {"Search by name or place", "Chercher par nom ou lieu", "Buscar por nombre o lugar", "Suche nach Name oder Ort"},
+	"jobs.find":           {"Search", "Chercher", "Buscar", "Suchen"},
+	"jobs.state":          {"Which jobs", "Quels chantiers", "Qué trabajos", "Welche Aufträge"},
+	"jobs.state.active":   {"Current", "En cours", "En curso", "Laufend"},
+	"jobs.state.archived": {"Archive", "Archives", "Archivo", "Archiv"},
+	"jobs.state.trashed":  {"Trash", "Corbeille", "Papelera", "Papierkorb"},
+	"jobs.sort":           {"Order", "Ordre", "Orden", "Reihenfolge"},
+	"jobs.sort.changed":   {"Last changed first", "Derniers modifiés d’abord", "Últimos cambios primero", "Zuletzt geändert zuerst"},
+	"jobs.sort.title":     {"By name", "Par nom", "Por nombre", "Nach Namen"},
+	"jobs.sort.created":   {"Newest first", "Plus récents d’abord", "Más nuevos primero", "Neueste zuerst"},
+	"jobs.count":          {"%d job || %d jobs", "%d chantier || %d chantiers", "%d trabajo || %d trabajos", "%d Auftrag || %d Aufträge"},
+	"jobs.none.active":    {"No job yet. Begin one, or take an example below.", "Pas encore de chantier. Commencez-en un, ou prenez un exemple ci-dessous.", "Aún no hay trabajos. Empiece uno o tome un ejemplo de abajo.", "Noch kein Auftrag. Beginnen Sie einen, oder nehmen Sie unten ein Beispiel."},
+	"jobs.none.archived":  {"The archive is empty.", "Les archives sont vides.", "El archivo está vacío.", "Das Archiv ist leer."},
+	"jobs.none.trashed":   {"The trash is empty.", "La corbeille est vide.", "La papelera está vacía.", "Der Papierkorb ist leer."},
+	"jobs.nonefound":      {"No job has “%s” in its name or place.", "Aucun chantier n’a « %s » dans son nom ou son lieu.", "Ningún trabajo tiene «%s» en su nombre o lugar.", "Kein Auftrag hat „%s“ im Namen oder Ort."},
+	"jobs.changed":        {"changed %s", "modifié le %s", "modificado el %s", "geändert am %s"},
+	"jobs.more":           {"More for %s", "Plus pour %s", "Más para %s", "Mehr zu %s"},
+	"jobs.verb.duplicate": {"Copy", "Copier", "Copiar", "Kopieren"},
+	"jobs.verb.archive":   {"To the archive", "Archiver", "Archivar", "Ins Archiv"},
+	"jobs.verb.trash":     {"To the trash", "À la corbeille", "A la papelera", "In den Papierkorb"},
+	"jobs.verb.restore":   {"Bring back", "Remettre", "Recuperar", "Zurückholen"},
+	"jobs.verb.erase":     {"Erase for good", "Effacer pour de bon", "Borrar para siempre", "Endgültig löschen"},
+	"jobs.copyof":         {"%s, copy", "%s, copie", "%s, copia", "%s, Kopie"},
+	"jobs.begin":          {"Begin with an example, or with a file", "Commencer par un exemple ou par un fichier", "Empezar con un ejemplo o con un archivo", "Mit einem Beispiel oder einer Datei beginnen"},
+	"jobs.import":         {"Take in a job from a file", "Reprendre un chantier d’un fichier", "Traer un trabajo de un archivo", "Einen Auftrag aus einer Datei holen"},
+	"jobs.importgo":       {"Take it in", "Reprendre", "Traer", "Hereinholen"},
+	"jobs.refused":        {"This file is no job that can be used", "Ce fichier n’est pas un chantier utilisable", "Este archivo no es un trabajo que se pueda usar", "Diese Datei ist kein brauchbarer Auftrag"},
+	"jobs.try":            {"Or try the examples without keeping anything", "Ou essayer les exemples sans rien garder", "O probar los ejemplos sin guardar nada", "Oder die Beispiele ausprobieren, ohne etwas zu behalten"},
+	"jobs.earlier":        {"The page before", "Page précédente", "Página anterior", "Seite zurück"},
+	"jobs.later":          {"The next page", "Page suivante", "Página siguiente", "Nächste Seite"},
+
+	"new.title":      {"A new job in ten answers", "Un nouveau chantier en dix réponses", "Un trabajo nuevo en diez respuestas", "Ein neuer Auftrag in zehn Antworten"},
+	"new.lead":       {"What you do not know yet may stay empty; everything can be made more exact afterwards.", "Ce que vous ne savez pas encore peut rester vide ; tout pourra être précisé ensuite.", "Lo que aún no sepa puede quedar vacío; todo se puede precisar después.", "Was Sie noch nicht wissen, darf leer bleiben; alles lässt sich nachher genauer angeben."},
+	"new.heats":      {"What heats the house", "Ce qui chauffe la maison", "Qué calienta la casa", "Was das Haus heizt"},
+	"new.heats.help": {"the emitters that carry most of the house, before anybody has measured them", "les émetteurs qui chauffent la plus grande partie de la maison, avant toute mesure", "los emisores que calientan la mayor parte de la casa, antes de medirlos", "die Heizflächen, die den größten Teil des Hauses heizen, bevor jemand sie ausgemessen hat"},
+	"new.also":       {"And another part of it", "Et une autre partie", "Y otra parte", "Und ein anderer Teil"},
+	"new.also.help":  {"emitters of a second circuit, taken to carry half; correct the share in the survey", "les émetteurs d’un second circuit, supposé porter la moitié ; corrigez la part dans le relevé", "emisores de un segundo circuito, que se supone lleva la mitad; corrija la parte en la inspección", "Heizflächen eines zweiten Kreises, der die Hälfte tragen soll; den Anteil in der Aufnahme berichtigen"},
+	"new.shape":      {"How the control holds its curve", "Comment la régulation tient sa courbe", "Cómo guarda la regulación su curva", "Wie die Regelung ihre Kurve hält"},
+	"new.shape.help": {"what the manual of the control asks for; the ranges are usual ones, to be corrected in the survey", "ce que demande la notice de la régulation ; les plages sont usuelles, à corriger dans le relevé", "lo que pide el manual de la regulación; los márgenes son los habituales, corríjalos en la inspección", "was die Anleitung der Regelung verlangt; die Bereiche sind übliche, in der Aufnahme zu berichtigen"},
+	"new.go":         {"Make the settings", "Faire les réglages", "Hacer los ajustes", "Einstellungen machen"},
+	"new.unnamed":    {"A house", "Une maison", "Una casa", "Ein Haus"},
+	"new.named":      {"House at %s", "Maison à %s", "Casa en %s", "Haus in %s"},
+	"new.faults":     {"%d answer is to be put right || %d answers are to be put right", "%d réponse est à corriger || %d réponses sont à corriger", "Hay %d respuesta por corregir || Hay %d respuestas por corregir", "%d Antwort ist zu berichtigen || %d Antworten sind zu berichtigen"},
+
+	"shape.two-points":  {"two points of a line", "deux points d’une droite", "dos puntos de una recta", "zwei Punkte einer Geraden"},
+	"shape.slope-shift": {"slope and parallel shift", "pente et décalage parallèle", "pendiente y desplazamiento paralelo", "Neigung und Parallelverschiebung"},
+	"shape.bent":        {"two points and a bend", "deux points et une courbure", "dos puntos y una curvatura", "zwei Punkte und eine Krümmung"},
+	"shape.table":       {"a table of points", "un tableau de points", "una tabla de puntos", "eine Tabelle von Punkten"},
+
+	"prefs.title":    {"Preferences", "Préférences", "Preferencias", "Vorlieben"},
+	"prefs.saved":    {"Saved.", "Enregistré.", "Guardado.", "Gespeichert."},
+	"prefs.save":     {"Save", "Enregistrer", "Guardar", "Speichern"},
+	"prefs.follow":   {"as the browser or the job says", "selon le navigateur ou le chantier", "según el navegador o el trabajo", "wie Browser oder Auftrag sagen"},
+	"prefs.name":     {"Your name, beside what you save", "Votre nom, à côté de ce que vous enregistrez", "Su nombre, junto a lo que guarda", "Ihr Name, neben dem, was Sie speichern"},
+	"prefs.language": {"Language", "Langue", "Idioma", "Sprache"},
+	"prefs.units":    {"Units", "Unités", "Unidades", "Einheiten"},
+	"prefs.clock":    {"Clock", "Heure", "Hora", "Uhr"},
+	"prefs.dates":    {"Dates", "Dates", "Fechas", "Datum"},
+	"prefs.paper":    {"Paper", "Papier", "Papel", "Papier"},
+	"prefs.price":    {"Price of the fuel", "Prix du combustible", "Precio del combustible", "Preis des Brennstoffs"},
+	"prefs.currency": {"Sign of the money", "Signe de la monnaie", "Signo de la moneda", "Zeichen der Währung"},
+	"prefs.carbon":   {"CO₂ of the fuel", "CO₂ du combustible", "CO₂ del combustible", "CO₂ des Brennstoffs"},
+
+	"keep.title": {"Take it along", "À emporter", "Para llevar", "Zum Mitnehmen"},
+	"keep.pdf":   {"Print sheet (PDF)", "Feuille à imprimer (PDF)", "Hoja para imprimir (PDF)", "Blatt zum Drucken (PDF)"},
+	"keep.json":  {"The settings (JSON)", "Les réglages (JSON)", "Los ajustes (JSON)", "Die Einstellungen (JSON)"},
+	"keep.yaml":  {"The job (YAML)", "Le chantier (YAML)", "El trabajo (YAML)", "Der Auftrag (YAML)"},
+
+	"history.lead":      {"Every save is kept. Bringing an earlier one back keeps the later ones too.", "Chaque enregistrement est gardé. En remettre un ancien garde aussi les suivants.", "Cada guardado se conserva. Recuperar uno anterior conserva también los posteriores.", "Jede Speicherung bleibt. Wird eine frühere zurückgeholt, bleiben auch die späteren."},
+	"history.restore":   {"Bring this one back", "Remettre celui-ci", "Recuperar este", "Diese zurückholen"},
+	"history.now":       {"as it is now", "état actuel", "como está ahora", "wie es jetzt ist"},
+	"history.begun":     {"Begun", "Commencé", "Empezado", "Begonnen"},
+	"history.copied":    {"Copied from %s", "Copié de %s", "Copiado de %s", "Kopiert von %s"},
+	"history.restored":  {"Revision %d brought back", "Révision %d remise", "Revisión %d recuperada", "Fassung %d zurückgeholt"},
+	"history.takenback": {"Taken back: %s", "Annulé : %s", "Deshecho: %s", "Zurückgenommen: %s"},
 }
-
-// survey is what the survey asks, beyond the names of its fields.
-var survey = map[string]entry{}
-
-// answers are the messages about results, mistakes and saving.
-var answers = map[string]entry{}

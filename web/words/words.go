@@ -158,3 +158,12 @@ func Choice(ctx context.Context, word string) string {
 	}
 	return word
 }
+
+// Figure writes a number with the decimal sign of the language. The reader takes both
+// signs, so that nothing changes when the language does.
+func Figure(ctx context.Context, figure string) string {
+	if Of(ctx) == English {
+		return figure
+	}
+	return strings.Replace(figure, ".", ",", 1)
+}

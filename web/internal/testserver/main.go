@@ -3,6 +3,7 @@
 package main
 
 import (
+	"crypto/rand"
 	"fmt"
 	"io"
 	"net"
@@ -11,11 +12,12 @@ import (
 	"time"
 
 	"curvewright/report"
+	"curvewright/store"
 	"curvewright/web"
 )
 
 func main() {
-	handler, err := web.New(web.Config{Version: "test", Print: report.SheetPDF})
+	handler, err := web.New(web.Config{Version: "test", Print: report.SheetPDF, Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)

@@ -6,15 +6,18 @@
 package main
 
 import (
+	"crypto/rand"
 	"fmt"
 	"net/http"
 	"net/http/httptest"
+	"time"
 
+	"curvewright/store"
 	"curvewright/web"
 )
 
 func main() {
-	handler, err := web.New(web.Config{})
+	handler, err := web.New(web.Config{Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
 	if err != nil {
 		panic(err)
 	}

@@ -31,7 +31,8 @@ export function unfolded(root: HTMLElement): string[] {
   return [...root.querySelectorAll<HTMLDetailsElement>("details[open][id]")].map((d) => d.id);
 }
 
-function swap(now: HTMLElement, next: HTMLElement, id: string): void {
+/** Puts the newer of two parts with the same name in place. */
+export function swap(now: HTMLElement, next: HTMLElement, id: string): void {
   const old = now.querySelector(`#${id}`);
   const fresh = next.querySelector(`#${id}`);
   if (old && fresh) old.replaceWith(document.adoptNode(fresh));

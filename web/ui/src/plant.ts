@@ -62,7 +62,10 @@ async function draw(form: HTMLFormElement, told: (text: string) => void): Promis
   asked?.abort();
   const mine = (asked = new AbortController());
   try {
-    const response = await fetch("/drawing", { method: "POST", body: new FormData(form), signal: mine.signal });
+    const kept = form.dataset["drawing"];
+    const response = kept
+      ? await fetch(`${kept}?outdoors=${encodeURIComponent(chosenWeather(form) ?? "")}`, { signal: mine.signal })
+      : await fetch("/drawing", { method: "POST", body: new FormData(form), signal: mine.signal });
     const text = await response.text();
     if (mine.signal.aborted) return;
     const fresh = new DOMParser().parseFromString(text, "text/html").getElementById("plant");

@@ -44,7 +44,7 @@ export async function play(form: HTMLFormElement, told: (text: string) => void):
   const body = new FormData(form);
   if (chosen) body.append("weather-file", chosen);
   try {
-    const response = await fetch("/year/section", { method: "POST", body });
+    const response = await fetch(form.dataset["year"] ?? "/year/section", { method: "POST", body });
     const fresh = new DOMParser().parseFromString(await response.text(), "text/html").getElementById("year");
     if (!fresh) throw new Error("no year");
     place(form, fresh);

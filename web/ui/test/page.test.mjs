@@ -14,7 +14,7 @@ after(async () => {
 });
 
 /** A page that fails the test if anything is complained about in its console. */
-async function open(t, address = "/", options = {}) {
+async function open(t, address = "/try", options = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: "reduce", ...options });
   const page = await context.newPage();
   const complaints = [];
@@ -59,7 +59,7 @@ test("every example is shown without a reload, and back goes back", async (t) =>
 });
 
 test("a number typed changes the supply at once and keeps focus and cursor", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   await page.evaluate(() => (window.same = true));
   const before = await supply(page);
   const input = field(page, design);
@@ -82,7 +82,7 @@ test("a number typed changes the supply at once and keeps focus and cursor", asy
 
 test("new figures come after every key; the time is told, not judged", async (t) => {
   for (const name of examples) {
-    const page = await open(t, `/?example=${name}`);
+    const page = await open(t, `/try?example=${name}`);
     const times = await page.evaluate(async (path) => {
       const input = document.querySelector(`[name="f.${path}"]`);
       const cold = Number(input.value);
@@ -116,7 +116,7 @@ test("new figures come after every key; the time is told, not judged", async (t)
 });
 
 test("answers that come late are dropped", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   let held = 0;
   await page.route("**/solve", async (route) => {
     // The first answer is held back until long after the second.
@@ -147,7 +147,7 @@ async function redrawn(page, from) {
 
 test("the boiler room follows a slider over the weather", async (t) => {
   for (const width of [390, 1440]) {
-    const page = await open(t, "/?example=ridge-house", { viewport: { width, height: 900 } });
+    const page = await open(t, "/try?example=ridge-house", { viewport: { width, height: 900 } });
     const asked = [];
     page.on("request", (r) => r.method() === "POST" && asked.push(new URL(r.url()).pathname));
     const slider = page.locator("#outdoors-slider");
@@ -177,7 +177,7 @@ test("the boiler room follows a slider over the weather", async (t) => {
 });
 
 test("a drawing that comes late is dropped", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   let held = 0;
   await page.route("**/drawing", async (route) => {
     if (held++ === 0) await new Promise((done) => setTimeout(done, 700));
@@ -196,7 +196,7 @@ test("a drawing that comes late is dropped", async (t) => {
 });
 
 test("a slider moved while an answer is on its way keeps its place", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   await page.route("**/solve?doubt=quick", async (route) => {
     await new Promise((done) => setTimeout(done, 400));
     await route.continue().catch(() => undefined);
@@ -230,7 +230,7 @@ function weatherFile() {
 
 test("the year is played on request, without a reload, and again", async (t) => {
   for (const width of [390, 1440]) {
-    const page = await open(t, "/?example=short-survey", { viewport: { width, height: 900 } });
+    const page = await open(t, "/try?example=short-survey", { viewport: { width, height: 900 } });
     await page.evaluate(() => (window.same = true));
     const asked = [];
     page.on("request", (r) => r.method() === "POST" && asked.push(new URL(r.url()).pathname));
@@ -277,7 +277,7 @@ test("the year is played on request, without a reload, and again", async (t) => 
 });
 
 test("the page shows that a year is being played, and plays one at a time", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   let asked = 0;
   await page.route("**/year/section", async (route) => {
     asked++;
@@ -300,7 +300,7 @@ test("the page shows that a year is being played, and plays one at a time", asyn
 });
 
 test("a server that does not answer is told beside the button", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   await page.route("**/year/section", (route) => route.fulfill({ status: 200, contentType: "text/html", body: "<p>nothing</p>" }));
   await page.click("#play");
   await page.waitForSelector("[data-trouble]", { state: "visible" });
@@ -312,7 +312,7 @@ test("a server that does not answer is told beside the button", async (t) => {
 });
 
 test("a weather file is played and stays chosen, and goes nowhere else", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   const refused = [];
   page.on("response", (r) => r.status() === 413 && refused.push(r.url()));
   await page.setInputFiles("#weather-file", weatherFile());
@@ -360,7 +360,7 @@ control: {scale: celsius, curve: {two_points: {}}}
 
 test("a house that cannot be played says why, and plays once it can", async (t) => {
   for (const javaScriptEnabled of [true, false]) {
-    const page = await open(t, "/", { javaScriptEnabled });
+    const page = await open(t, "/try", { javaScriptEnabled });
     await page.click("#own summary");
     await page.fill("#document", fanCoil);
     if (javaScriptEnabled) await page.waitForFunction(() => document.querySelector("#fields h2")?.innerText === "Fan coil house");
@@ -377,7 +377,7 @@ test("a house that cannot be played says why, and plays once it can", async (t) 
 });
 
 test("without script the year comes with the page, on the file's weather too", async (t) => {
-  const page = await open(t, "/?example=short-survey", { javaScriptEnabled: false });
+  const page = await open(t, "/try?example=short-survey", { javaScriptEnabled: false });
   await field(page, design).fill("-20");
   await page.click("#play");
   const first = await fuel(page);
@@ -391,7 +391,7 @@ test("without script the year comes with the page, on the file's weather too", a
 });
 
 test("what a quick answer leaves out is there when it is unfolded", async (t) => {
-  const page = await open(t, "/?example=ridge-house");
+  const page = await open(t, "/try?example=ridge-house");
   await page.locator("#loads-rooms > summary").click();
   await page.locator("#load-1 > summary").click();
   assert.match(await page.locator("#load-1").innerText(), /Source/);
@@ -407,7 +407,7 @@ test("what a quick answer leaves out is there when it is unfolded", async (t) =>
 
 test("switching units there and back gives the same page", async (t) => {
   for (const name of examples) {
-    const page = await open(t, `/?example=${name}`);
+    const page = await open(t, `/try?example=${name}`);
     const text = () => page.locator("#results").innerText();
     const values = () => page.locator("[data-field] .entry input").evaluateAll((all) => all.map((e) => e.value));
     const [own, other] = (await page.locator('input[name="units"]:checked').inputValue()) === "us" ? ["us", "si"] : ["si", "us"];
@@ -423,7 +423,7 @@ test("switching units there and back gives the same page", async (t) => {
 });
 
 test("without script the form does the same", async (t) => {
-  const page = await open(t, "/?example=short-survey", { javaScriptEnabled: false });
+  const page = await open(t, "/try?example=short-survey", { javaScriptEnabled: false });
   const before = await page.locator("dd[data-supply]").first().textContent();
   await field(page, design).fill("-20");
   await page.locator("#fields button.main").click();
@@ -445,7 +445,7 @@ test("without script the form does the same", async (t) => {
 });
 
 test("a value that cannot be is told at its field and keeps what was typed", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   const before = await supply(page);
   const input = field(page, "circuits[0].emitters[0].fin_tube.length");
   await input.fill("12 gpm");
@@ -490,7 +490,7 @@ test("a file is opened", async (t) => {
 });
 
 test("sheets and documents can be taken along", async (t) => {
-  const page = await open(t, "/?example=combi-slab");
+  const page = await open(t, "/try?example=combi-slab");
   for (const [name, ending] of [["A4", ".pdf"], ["Letter", ".pdf"], ["YAML", ".yaml"], ["JSON", ".json"]]) {
     const [got] = await Promise.all([page.waitForEvent("download"), page.click(`.keep button:has-text("${name}")`)]);
     assert.equal(got.suggestedFilename(), `varga-house${ending}`);
@@ -498,7 +498,7 @@ test("sheets and documents can be taken along", async (t) => {
 });
 
 test("the curve is read with pointer, touch and keyboard", async (t) => {
-  const page = await open(t, "/?example=short-survey", { hasTouch: true });
+  const page = await open(t, "/try?example=short-survey", { hasTouch: true });
   const out = page.locator(".probe output").first();
   const slider = page.locator(".probe input").first();
   await slider.focus();
@@ -519,7 +519,7 @@ test("the curve is read with pointer, touch and keyboard", async (t) => {
 });
 
 test("an unfolded working stays unfolded while numbers change", async (t) => {
-  const page = await open(t, "/?example=short-survey");
+  const page = await open(t, "/try?example=short-survey");
   const working = page.locator("details[id$='-design-supply-more']").first();
   await working.locator("summary").click();
   assert.match(await working.innerText(), /Source/);
@@ -531,7 +531,7 @@ test("an unfolded working stays unfolded while numbers change", async (t) => {
 
 test("a phone shows everything within its width and the result at once", async (t) => {
   for (const name of examples) {
-    const page = await open(t, `/?example=${name}`, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+    const page = await open(t, `/try?example=${name}`, { viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
     await page.evaluate(() => document.querySelectorAll("details").forEach((d) => (d.open = true)));
     await page.click("#play");
     await played(page);
@@ -553,7 +553,7 @@ test("no barrier that WCAG 2.2 AA names", async (t) => {
   for (const colorScheme of ["light", "dark"]) {
     for (const width of [360, 1440]) {
       for (const name of examples) {
-        const page = await open(t, `/?example=${name}`, { colorScheme, viewport: { width, height: 800 }, bypassCSP: true });
+        const page = await open(t, `/try?example=${name}`, { colorScheme, viewport: { width, height: 800 }, bypassCSP: true });
         await barriers(page, `${name} ${width} ${colorScheme}`);
         await page.click("#play");
         await played(page);
@@ -561,7 +561,7 @@ test("no barrier that WCAG 2.2 AA names", async (t) => {
         await barriers(page, `${name} ${width} ${colorScheme}, all unfolded, the year played`);
       }
     }
-    const page = await open(t, "/", { colorScheme, bypassCSP: true });
+    const page = await open(t, "/try", { colorScheme, bypassCSP: true });
     await page.click("#own summary");
     await field(page, design).fill("cold");
     await page.waitForSelector(".field.wrong");

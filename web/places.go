@@ -1,0 +1,533 @@
+package web
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"curvewright/examples"
+	"curvewright/job"
+	"curvewright/report"
+	"curvewright/settings"
+	"curvewright/store"
+	"curvewright/units"
+	"curvewright/web/words"
+)
+
+// The places of a job: survey, settings, boiler room, year, history. Each is a page of
+// its own with an address of its own.
+
+// jobPlaces are the places in the order of the work.
+var jobPlaces = []string{"survey", "settings", "boiler-room", "year", "visit", "handover", "follow-up", "history"}
+
+// house is a job as its pages show it: the page's content, and where it is kept.
+type house struct {
+	store.Entry
+	Place  string // one of jobPlaces
+	Part   surveyPart
+	Blocks []*block
+	Gaps   []gap
+	Faults map[string]answerFault
+	Undo   string // what an undo would take back; empty if there is nothing
+	Redo   string
+	Saved  bool
+	Past   []store.Revision
+}
+
+// gap is an answer that is missing or does not fit, with the page that asks for it.
+type gap struct {
+	Part, Path, Place, Problem, Accept string
+}
+
+// open reads the job of a request with its results.
+func (s *server) open(ctx context.Context, id, place string, d doubt) (*page, error) {
+	entry, revision, err := s.store.Read(ctx, id)
+	if err != nil {
+		return nil, err
+	}
+	if entry.Kind != store.Job {
+		return nil, store.NotFound
+	}
+	return s.show(ctx, entry, revision.Document, place, d)
+}
+
+// show makes the page of a job from its document.
+func (s *server) show(ctx context.Context, entry store.Entry, document []byte, place string, d doubt) (*page, error) {
+	j, err := job.Draft(document)
+	if j == nil {
+		return nil, err
+	}
+	p := s.paged(ctx, entry, j, place)
+	p.Document = string(document)
+	p.finish(ctx, d)
+	if history, err := s.store.History(ctx, entry.ID); err == nil {
+		p.House.Past = history
+		if r, ok := step(history, false); ok {
+			p.House.Undo = r.What
+		}
+		if r, ok := step(history, true); ok {
+			p.House.Redo = r.What
+		}
+	}
+	return p, nil
+}
+
+// paged is the page of a job before it is worked out.
+func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place string) *page {
+	who := readerOf(ctx)
+	p := &page{job: j, House: &house{Entry: entry, Place: place}, System: who.System, Prints: s.config.Print != nil}
+	if !who.Chosen {
+		p.System = settings.DefaultOptions(j).System
+	}
+	return p
+}
+
+// finish judges the job and works it out if it is whole.
+func (p *page) finish(ctx context.Context, d doubt) {
+	p.House.Gaps = gapsOf(ctx, p.job)
+	if len(p.House.Gaps) == 0 {
+		p.solve(d)
+	}
+}
+
+// gapsOf are the things that keep a job from being worked out.
+func gapsOf(ctx context.Context, j *job.Job) []gap {
+	document, err := job.Write(j)
+	if err == nil {
+		_, err = job.Read(document)
+	}
+	var faults *job.Faults
+	if !errors.As(err, &faults) {
+		if err != nil {
+			return []gap{{Part: surveyParts[1].ID, Problem: err.Error()}}
+		}
+		return nil
+	}
+	var list []gap
+	for _, f := range faults.List {
+		problem := f.Problem
+		if f.Given != "" {
+			problem = "“" + f.Given + "” " + problem
+		}
+		list = append(list, gap{Part: partOf(f.Path), Path: f.Path, Place: wordsOf(ctx, f), Problem: problem, Accept: f.Accept})
+	}
+	return list
+}
+
+// wordsOf says where a fault is in the words of the form.
+func wordsOf(ctx context.Context, f job.Fault) string {
+	pattern := patternOf(f.Path)
+	label := words.Label(ctx, pattern)
+	if label == pattern {
+		return f.Place
+	}
+	if up := strings.LastIndex(f.Place, " › "); up >= 0 {
+		return f.Place[:up] + " › " + label
+	}
+	return label
+}
+
+// at is the address of one of the job's places.
+func (h *house) at(place string) string { return "/jobs/" + h.ID + "/" + place }
+
+func (h *house) part(id string) string { return h.at("survey/" + id) }
+
+// answer puts what a save found into the fields.
+func (h *house) told(faults map[string]answerFault) {
+	h.Faults = faults
+	var walk func(blocks []*block) bool
+	walk = func(blocks []*block) bool {
+		some := false
+		for _, b := range blocks {
+			mine := walk(b.Blocks)
+			for _, list := range [][]field{b.Fields, b.Seldom} {
+				for i := range list {
+					if fault, wrong := faults[list[i].Path]; wrong {
+						list[i].Figure, list[i].Fault, mine = fault.Typed, fault.Problem, true
+					}
+				}
+			}
+			b.Open = b.Open || mine
+			some = some || mine
+		}
+		return some
+	}
+	walk(h.Blocks)
+}
+
+// trouble answers a request that the store could not serve.
+func (s *server) trouble(w http.ResponseWriter, r *http.Request, err error) {
+	status := http.StatusInternalServerError
+	switch {
+	case errors.Is(err, store.NotFound):
+		s.notFound(w, r)
+		return
+	case errors.Is(err, store.Busy):
+		status = http.StatusServiceUnavailable
+	case errors.Is(err, store.Full):
+		status = http.StatusInsufficientStorage
+	}
+	s.write(w, r, status, failed(err.Error(), s.framed(r)))
+}
+
+// surveyPage shows one page of the survey.
+func (s *server) surveyPage(w http.ResponseWriter, r *http.Request) {
+	part, known := partNamed(r.PathValue("part"))
+	if !known {
+		if r.PathValue("part") != "" {
+			s.notFound(w, r)
+			return
+		}
+		part = surveyParts[0]
+	}
+	p, err := s.open(r.Context(), r.PathValue("id"), "survey", fullDoubt)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	p.House.Part = part
+	p.House.Blocks = blocksOf(r.Context(), p.job, part, p.System)
+	s.write(w, r, http.StatusOK, inHouse(p, s.framed(r)))
+}
+
+// survey takes answers. Asked with live=try it only says what they would lead to; with
+// live=save it saves and answers with the changed page; else it saves and shows the page
+// anew.
+func (s *server) survey(w http.ResponseWriter, r *http.Request) {
+	part, known := partNamed(r.PathValue("part"))
+	if !known {
+		s.notFound(w, r)
+		return
+	}
+	values, _, err := formOf(r)
+	var large *http.MaxBytesError
+	if errors.As(err, &large) {
+		s.write(w, r, http.StatusRequestEntityTooLarge, failed(tooLargeFor(large.Limit), s.framed(r)))
+		return
+	}
+	if err != nil {
+		s.write(w, r, http.StatusBadRequest, failed("The form could not be read. Go back one page and try again.", s.framed(r)))
+		return
+	}
+	live := r.URL.Query().Get("live")
+	ctx, id := r.Context(), r.PathValue("id")
+	system, _ := systemNamed(values.Get("units"))
+	what := values.Get("do")
+
+	var faults map[string]answerFault
+	var refused error
+	alter := func(j *job.Job) (string, error) {
+		t := take(ctx, j, values, system)
+		faults = t.faults
+		if what != "" {
+			refused = do(j, what)
+		}
+		return "", nil
+	}
+	var p *page
+	if live == "try" {
+		p, err = s.tried(ctx, id, part, system, alter)
+	} else {
+		var entry store.Entry
+		var j *job.Job
+		if entry, j, err = s.change(ctx, id, alter); err == nil {
+			document, _ := job.Write(j) // it was written a moment ago
+			p, err = s.show(ctx, entry, document, "survey", fullDoubt)
+		}
+	}
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	p.House.Part, p.House.Saved = part, live != "try"
+	p.System = system
+	p.House.Blocks = blocksOf(ctx, p.job, part, p.System)
+	p.House.told(faults)
+	p.FieldFaults = len(faults)
+	if refused != nil {
+		p.Trouble = capital(refused.Error()) + "."
+	}
+	p.open = map[string]bool{}
+	for _, id := range values[openField] {
+		p.open[id] = true
+	}
+	switch {
+	case live != "":
+		s.write(w, r, http.StatusOK, surveyWork(p))
+	case len(faults) > 0 || refused != nil:
+		s.write(w, r, http.StatusUnprocessableEntity, inHouse(p, s.framed(r)))
+	default:
+		http.Redirect(w, r, p.House.part(part.ID)+landing(what), http.StatusSeeOther)
+	}
+}
+
+// landing is the spot of the page to look at after the shape of the document changed.
+func landing(what string) string {
+	verb, path, _ := strings.Cut(what, " ")
+	switch verb {
+	case "add", "make", "duplicate":
+		return "#b-" + idOf(path)
+	}
+	return ""
+}
+
+// tried works out what answers would lead to, without keeping them.
+func (s *server) tried(ctx context.Context, id string, part surveyPart, system units.System, alter func(*job.Job) (string, error)) (*page, error) {
+	entry, revision, err := s.store.Read(ctx, id)
+	if err != nil {
+		return nil, err
+	}
+	j, err := job.Draft(revision.Document)
+	if j == nil {
+		return nil, err
+	}
+	if _, err := alter(j); err != nil {
+		return nil, err
+	}
+	p := s.paged(ctx, entry, j, "survey")
+	p.System = system
+	p.brief = true
+	p.finish(ctx, quickDoubt)
+	return p, nil
+}
+
+// settingsPage, plantPage and the others show results.
+func (s *server) placePage(place string) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		p, err := s.open(r.Context(), r.PathValue("id"), place, fullDoubt)
+		if err != nil {
+			s.trouble(w, r, err)
+			return
+		}
+		p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+		s.write(w, r, http.StatusOK, inHouse(p, s.framed(r)))
+	}
+}
+
+// back takes the newest change back, or brings it again.
+func (s *server) back(redo bool) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		if err := s.takeBack(r.Context(), r.PathValue("id"), redo); err != nil {
+			s.trouble(w, r, err)
+			return
+		}
+		http.Redirect(w, r, returnTo(r, "/jobs/"+r.PathValue("id")+"/survey"), http.StatusSeeOther)
+	}
+}
+
+// returnTo is where a button wants its reader back: a path of ours, or the usual place.
+func returnTo(r *http.Request, usual string) string {
+	to := r.PostFormValue("to")
+	if u, err := url.Parse(to); err == nil && u.Host == "" && u.Scheme == "" && strings.HasPrefix(to, "/") && !strings.HasPrefix(to, "//") && !strings.HasPrefix(to, "/\\") {
+		return to
+	}
+	return usual
+}
+
+// revive makes an earlier revision the newest again.
+func (s *server) revive(w http.ResponseWriter, r *http.Request) {
+	ctx, id := r.Context(), r.PathValue("id")
+	number, err := strconv.Atoi(r.PathValue("number"))
+	if err != nil {
+		s.notFound(w, r)
+		return
+	}
+	old, err := s.store.ReadRevision(ctx, id, number)
+	if err == nil {
+		_, _, err = s.change(ctx, id, func(j *job.Job) (string, error) {
+			earlier, err := job.Draft(old.Document)
+			if earlier == nil {
+				return "", err
+			}
+			*j = *earlier
+			return words.Say(ctx, "history.restored", number), nil
+		})
+	}
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	http.Redirect(w, r, "/jobs/"+id+"/history", http.StatusSeeOther)
+}
+
+// sheet sends one of the files that a job gives.
+func (s *server) sheet(ending string) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		p, err := s.open(r.Context(), r.PathValue("id"), "settings", fullDoubt)
+		if err != nil {
+			s.trouble(w, r, err)
+			return
+		}
+		if p.Sheet == nil && ending != "yaml" {
+			http.Redirect(w, r, p.House.at("settings"), http.StatusSeeOther)
+			return
+		}
+		var out bytes.Buffer
+		kind := "application/json"
+		switch ending {
+		case "yaml":
+			kind = "application/yaml; charset=utf-8"
+			out.WriteString(p.Document)
+		case "json":
+			err = report.SheetJSON(&out, p.Sheet)
+		case "pdf":
+			kind = "application/pdf"
+			err = s.printSheet(&out, p, r)
+		}
+		if err != nil {
+			s.trouble(w, r, fmt.Errorf("the file could not be written: %w", err))
+			return
+		}
+		w.Header().Set("Content-Type", kind)
+		w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.job.Name)+"."+ending+`"`)
+		_, _ = out.WriteTo(w)
+	}
+}
+
+// printSheet prints a sheet on the reader's paper.
+func (s *server) printSheet(out io.Writer, p *page, r *http.Request) error {
+	o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version}
+	paper := r.URL.Query().Get("paper")
+	if paper == "" {
+		paper = readerOf(r.Context()).Paper
+	}
+	if paper == "letter" || (paper == "" && p.System == units.US) {
+		o.Paper = report.Letter
+	}
+	if s.config.Today != nil {
+		o.Date = s.config.Today()
+	}
+	return s.config.Print(out, p.Sheet, o)
+}
+
+// takeIn begins a job from an example, from a file, or from the short form.
+func (s *server) takeIn(w http.ResponseWriter, r *http.Request) {
+	values, file, err := formOf(r)
+	if err != nil {
+		s.write(w, r, http.StatusBadRequest, failed("The form could not be read, or its file is larger than 1 MB. Nothing was changed.", s.framed(r)))
+		return
+	}
+	ctx := r.Context()
+	what := words.Say(ctx, "history.begun")
+	document := []byte(file)
+	if e, ok := examples.Find(values.Get("example")); ok {
+		document = []byte(e.Document)
+	}
+	if len(document) == 0 {
+		s.begin(w, r, values)
+		return
+	}
+	j, err := job.Read(document)
+	if err != nil {
+		s.write(w, r, http.StatusUnprocessableEntity, refusedFile(err, s.framed(r)))
+		return
+	}
+	s.keepNew(w, r, j, what)
+}
+
+// keepNew keeps a new job and goes there.
+func (s *server) keepNew(w http.ResponseWriter, r *http.Request, j *job.Job, what string) {
+	document, err := job.Write(j)
+	if err == nil {
+		var entry store.Entry
+		entry, err = s.store.Create(r.Context(), store.Entry{Kind: store.Job, Title: j.Name, About: inALine(j)}, document, readerOf(r.Context()).by(), what)
+		if err == nil {
+			http.Redirect(w, r, "/jobs/"+entry.ID+"/survey", http.StatusSeeOther)
+			return
+		}
+	}
+	s.trouble(w, r, err)
+}
+
+// moveJob copies a job, or puts it away, or brings it back.
+func (s *server) moveJob(w http.ResponseWriter, r *http.Request) {
+	ctx, id := r.Context(), r.PathValue("id")
+	var err error
+	switch r.PathValue("verb") {
+	case "duplicate":
+		var revision store.Revision
+		var entry store.Entry
+		if entry, revision, err = s.store.Read(ctx, id); err == nil {
+			var j *job.Job
+			if j, err = job.Draft(revision.Document); j != nil {
+				j.Name = words.Say(ctx, "jobs.copyof", entry.Title)
+				s.keepNew(w, r, j, words.Say(ctx, "history.copied", entry.Title))
+				return
+			}
+		}
+	case "archive":
+		err = s.store.SetState(ctx, id, store.Archived)
+	case "trash":
+		err = s.store.SetState(ctx, id, store.Trashed)
+	case "restore":
+		err = s.store.SetState(ctx, id, store.Active)
+	case "erase":
+		err = s.store.Erase(ctx, id)
+	default:
+		s.notFound(w, r)
+		return
+	}
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	http.Redirect(w, r, returnTo(r, "/"), http.StatusSeeOther)
+}
+
+// topPlaces are the places beside the jobs.
+var topPlaces = []pick{{"/", "jobs.title"}, {"/preferences", "prefs.title"}}
+
+// surveyFirst sends the plain address of a job to its survey.
+func (s *server) surveyFirst(w http.ResponseWriter, r *http.Request) {
+	http.Redirect(w, r, "/jobs/"+url.PathEscape(r.PathValue("id"))+"/survey", http.StatusSeeOther)
+}
+
+// jobDrawing answers the script with the drawing of a kept job alone.
+func (s *server) jobDrawing(w http.ResponseWriter, r *http.Request) {
+	p, err := s.open(r.Context(), r.PathValue("id"), "boiler-room", noDoubt)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+	switch {
+	case p.weather != nil:
+		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(capital(p.weather.Error())+"."))
+	case p.Sheet == nil:
+		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(p.Trouble))
+	default:
+		s.write(w, r, http.StatusOK, plantDrawing(p))
+	}
+}
+
+// jobYear plays the year of a kept job: for the script its section alone, else a page.
+func (s *server) jobYear(section bool) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		if _, _, err := formOf(r); err != nil {
+			s.write(w, r, http.StatusRequestEntityTooLarge, failed(tooLargeFor(maxYear), s.framed(r)))
+			return
+		}
+		p, err := s.open(r.Context(), r.PathValue("id"), "year", fullDoubt)
+		if err != nil {
+			s.trouble(w, r, err)
+			return
+		}
+		status := http.StatusUnprocessableEntity
+		if p.Sheet != nil {
+			if p.Year = p.play(r); p.Year.Refused == "" {
+				status = http.StatusOK
+			}
+		}
+		if section {
+			s.write(w, r, status, yearOf(p))
+			return
+		}
+		s.write(w, r, status, inHouse(p, s.framed(r)))
+	}
+}

@@ -1,0 +1,272 @@
+// The survey answers while one types and saves by itself. The server does all the work;
+// this only asks it, and puts its answers in place without disturbing whoever types.
+
+import { holdFocus, swap, unfolded } from "./answer.js";
+import { probes } from "./probe.js";
+import { tell } from "./tell.js";
+
+const live = "#job[data-live]";
+
+/** The wait before the results are asked for, and before what was typed is saved. */
+const pause = 5;
+const rest = 600;
+
+/** How long to wait before an answer is sought once more from a server that is away. */
+const again = 4000;
+
+let latest = 0;
+let asking = 0;
+let saving = 0;
+let unsaved = false;
+let asked: AbortController | undefined;
+let queue: Promise<unknown> = Promise.resolve();
+
+const form = (): HTMLFormElement => document.querySelector<HTMLFormElement>(live) as HTMLFormElement;
+
+if (document.querySelector(live)) {
+  probes(form());
+  const work = document.getElementById("work") as HTMLElement;
+
+  work.addEventListener("input", (e) => {
+    const from = e.target as HTMLElement;
+    if (!from.closest("#fields") || from.closest("[data-probe]")) return;
+    typed();
+  });
+  work.addEventListener("change", (e) => {
+    if ((e.target as HTMLElement).closest("#fields")) later(120);
+  });
+
+  work.addEventListener("submit", (e) => {
+    const by = (e as SubmitEvent).submitter as HTMLButtonElement | null;
+    e.preventDefault();
+    if (by?.dataset["back"]) void back(by.dataset["back"]);
+    else void save(by?.name === "do" ? by.value : "");
+  });
+
+  document.addEventListener("keydown", (e) => {
+    if (!(e.ctrlKey || e.metaKey) || e.altKey) return;
+    const key = e.key.toLowerCase();
+    if (key === "s") {
+      e.preventDefault();
+      void save("");
+    } else if ((key === "z" || key === "y") && !writing()) {
+      e.preventDefault();
+      void back(key === "y" || e.shiftKey ? "redo" : "undo");
+    }
+  });
+
+  window.addEventListener("beforeunload", (e) => {
+    if (unsaved) e.preventDefault();
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (document.hidden && unsaved) void save("");
+  });
+}
+
+/** Whether the browser's own undo has something to do: a text that was changed. */
+function writing(): boolean {
+  const active = document.activeElement;
+  if (!(active instanceof HTMLInputElement || active instanceof HTMLTextAreaElement)) return false;
+  return active.value !== active.defaultValue;
+}
+
+function typed(): void {
+  unsaved = true;
+  latest++;
+  kept("saving");
+  clearTimeout(asking);
+  asking = window.setTimeout(() => void attempt(), pause);
+  later(rest);
+}
+
+function later(wait: number): void {
+  clearTimeout(saving);
+  saving = window.setTimeout(() => void save(""), wait);
+}
+
+/** Says in the bar how far saving is. */
+function kept(state: "saving" | "saved" | "away"): void {
+  const said = document.querySelector<HTMLElement>("[data-kept]");
+  if (!said) return;
+  said.textContent = said.dataset[state] ?? "";
+  said.classList.toggle("away", state === "away");
+}
+
+async function ask(how: "try" | "save", extra: [string, string][], signal?: AbortSignal): Promise<HTMLFormElement | undefined> {
+  const body = new URLSearchParams([...new FormData(form())].map(([k, v]) => [k, String(v)]));
+  for (const [name, value] of extra) body.append(name, value);
+  const request: RequestInit = { method: "POST", body };
+  if (signal) request.signal = signal;
+  const response = await fetch(`${form().action}?live=${how}`, request);
+  return read(await response.text());
+}
+
+function read(text: string): HTMLFormElement | undefined {
+  const page = new DOMParser().parseFromString(text, "text/html");
+  const next = page.querySelector<HTMLFormElement>(live);
+  if (!next) throw new Error("no answer that can be shown");
+  return next;
+}
+
+/** What the answers would lead to, at once. */
+async function attempt(): Promise<void> {
+  const mine = latest;
+  asked?.abort();
+  asked = new AbortController();
+  document.getElementById("results")?.classList.add("stale");
+  try {
+    const next = await ask("try", unfolded(form()).map((id) => ["open", id]), asked.signal);
+    if (!next || mine !== latest) return;
+    const focus = holdFocus();
+    results(next);
+    notes(next);
+    focus();
+  } catch {
+    // the save that follows says what is wrong
+  }
+}
+
+/** Saves; several saves wait for each other, so that each sees what the one before kept. */
+function save(what: string): Promise<void> {
+  clearTimeout(saving);
+  clearTimeout(asking);
+  const run = async (): Promise<void> => {
+    const mine = latest;
+    kept("saving");
+    try {
+      const next = await ask("save", what ? [["do", what]] : []);
+      if (!next) return;
+      const quiet = mine === latest;
+      if (quiet) unsaved = false;
+      const focus = holdFocus();
+      bars(next);
+      if (quiet) results(next);
+      fields(next, quiet);
+      focus();
+      if (what) land(what);
+      kept(quiet ? "saved" : "saving");
+      if (quiet) tell(next.dataset["spoken"] ?? "");
+    } catch {
+      unsaved = true;
+      kept("away");
+      tell(document.querySelector<HTMLElement>("[data-kept]")?.dataset["away"] ?? "");
+      clearTimeout(saving);
+      saving = window.setTimeout(() => void save(what), again);
+    }
+  };
+  const done = queue.then(run, run);
+  queue = done;
+  return done;
+}
+
+/** Takes the newest change back, or brings it again, and shows the job as it is then. */
+async function back(which: string): Promise<void> {
+  if (unsaved) await save("");
+  try {
+    await fetch(form().querySelector<HTMLButtonElement>(`[data-back="${which}"]`)?.formAction ?? "", { method: "POST", redirect: "manual" });
+    const next = read(await (await fetch(form().action)).text());
+    if (!next) return;
+    bars(next);
+    results(next);
+    fields(next, true);
+    kept("saved");
+    tell(next.dataset["spoken"] ?? "");
+  } catch {
+    kept("away");
+  }
+}
+
+function bars(next: HTMLFormElement): void {
+  for (const which of ["undo", "redo"]) {
+    const mine = form().querySelector<HTMLButtonElement>(`[data-back="${which}"]`);
+    const other = next.querySelector<HTMLButtonElement>(`[data-back="${which}"]`);
+    if (!mine || !other) continue;
+    mine.disabled = other.disabled;
+    mine.title = other.title;
+  }
+  const mine = form().querySelector(".parts ul");
+  const other = next.querySelector(".parts ul");
+  if (mine && other && !mine.contains(document.activeElement)) mine.replaceWith(document.adoptNode(other));
+}
+
+function results(next: HTMLFormElement): void {
+  const open = unfolded(form());
+  swap(form(), next, "headline");
+  swap(form(), next, "results");
+  for (const id of open) {
+    const details = document.getElementById(id);
+    if (details instanceof HTMLDetailsElement) details.open = true;
+  }
+  probes(form());
+}
+
+/** Brings what is said beside each field up to date, and leaves the fields alone. */
+function notes(next: HTMLFormElement): void {
+  for (const mine of form().querySelectorAll<HTMLElement>("[data-field]")) {
+    const other = twin(next, mine);
+    if (other) note(mine, other);
+  }
+}
+
+function note(mine: HTMLElement, other: HTMLElement): void {
+  mine.className = other.className;
+  const old = mine.querySelector("[data-note]");
+  const fresh = other.querySelector("[data-note]");
+  if (old && fresh && !old.contains(document.activeElement)) old.replaceWith(document.adoptNode(fresh));
+  const entry = mine.querySelector(".entry input, .entry select, .entry textarea");
+  if (other.querySelector(".entry [aria-invalid]")) entry?.setAttribute("aria-invalid", "true");
+  else entry?.removeAttribute("aria-invalid");
+}
+
+function twin(next: HTMLElement, mine: HTMLElement): HTMLElement | null {
+  return next.querySelector<HTMLElement>(`[data-field="${CSS.escape(mine.dataset["field"] ?? "")}"]`);
+}
+
+/** Puts the saved fields in place: all of them, or all but those with newer typing. */
+function fields(next: HTMLFormElement, quiet: boolean): void {
+  const old = form().querySelector<HTMLElement>("#fields");
+  const fresh = next.querySelector<HTMLElement>("#fields");
+  if (!old || !fresh) return;
+  const names = (root: HTMLElement): string => [...root.querySelectorAll<HTMLElement>("[data-field]")].map((f) => f.dataset["field"]).join();
+  if (names(old) !== names(fresh)) {
+    const open = unfolded(old);
+    const id = document.activeElement?.id;
+    old.replaceWith(document.adoptNode(fresh));
+    for (const o of open) {
+      const details = document.getElementById(o);
+      if (details instanceof HTMLDetailsElement) details.open = true;
+    }
+    if (id) document.getElementById(id)?.focus({ preventScroll: true });
+    return;
+  }
+  for (const mine of old.querySelectorAll<HTMLElement>("[data-field]")) {
+    const other = twin(fresh, mine);
+    if (!other) continue;
+    const entry = mine.querySelector<HTMLInputElement>(".entry input, .entry select, .entry textarea");
+    const held = mine.contains(document.activeElement) || !quiet;
+    for (const hidden of mine.querySelectorAll<HTMLInputElement>("input[type=hidden]")) {
+      const its = other.querySelector<HTMLInputElement>(`input[name="${CSS.escape(hidden.name)}"]`);
+      if (its) hidden.value = its.value;
+    }
+    const theirs = other.querySelector<HTMLInputElement>(".entry input, .entry select, .entry textarea");
+    if (!held && entry && theirs) {
+      entry.value = theirs.value;
+      const unit = mine.querySelector(".entry .unit");
+      const fresh = other.querySelector(".entry .unit");
+      if (unit && fresh) unit.textContent = fresh.textContent;
+    }
+    note(mine, other);
+  }
+}
+
+/** After a part was added: its first field is the next to be filled in. */
+function land(what: string): void {
+  const [verb, path] = what.split(" ");
+  if (!path || (verb !== "add" && verb !== "make" && verb !== "duplicate")) return;
+  const id = `b-${path.replace(/[.[]/g, "-").replace(/\]/g, "")}`;
+  const block = document.getElementById(id);
+  const entries = block?.querySelectorAll<HTMLElement>(":scope > fieldset");
+  const at = verb === "add" && entries?.length ? entries[entries.length - 1] : block;
+  at?.scrollIntoView({ block: "nearest" });
+  at?.querySelector<HTMLElement>(".entry input, .entry select")?.focus();
+}
