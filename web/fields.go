@@ -42,6 +42,7 @@ type field struct {
 	Choices  []pick // to choose from, in the reader's words
 	Quantity bool   // a value with a unit, of which is said how it is known
 	Known    string // how
+	Asked    bool   // whether the page asks for that
 	Text     bool   // any text
 	Long     bool   // of several lines
 

@@ -44,6 +44,7 @@ type taken struct {
 // are told.
 func take(ctx context.Context, j *job.Job, values url.Values, s units.System) taken {
 	t := taken{job: j, faults: map[string]answerFault{}}
+	grow(j, values)
 	for _, spot := range job.Spots(j) {
 		text, sent := values[typedPrefix+spot.Path]
 		if sent {
@@ -55,6 +56,7 @@ func take(ctx context.Context, j *job.Job, values url.Values, s units.System) ta
 			}
 		}
 	}
+	t.emitters(ctx, values, s)
 	return t
 }
 
@@ -119,6 +121,8 @@ func withUnit(ctx context.Context, typed string, f field) (full, problem string)
 func do(j *job.Job, what string) error {
 	verb, path, _ := strings.Cut(what, " ")
 	switch verb {
+	case "share":
+		return shareLoad(j)
 	case "add":
 		return changes.Add(j, path)
 	case "remove":

@@ -8,6 +8,7 @@ import (
 	"io"
 	"net/http"
 	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,12 +33,16 @@ type house struct {
 	Place  string // one of jobPlaces
 	Part   surveyPart
 	Blocks []*block
+	Room   int       // of the rooms' details; -1 for the table of all
+	Rows   []roomRow // of that table
 	Gaps   []gap
 	Faults map[string]answerFault
 	Undo   string // what an undo would take back; empty if there is nothing
 	Redo   string
 	Saved  bool
 	Past   []store.Revision
+
+	Controls []store.Entry // that are kept, where one can be used
 }
 
 // gap is an answer that is missing or does not fit, with the page that asks for it.
@@ -46,12 +51,12 @@ type gap struct {
 }
 
 // open reads the job of a request with its results.
-func (s *server) open(ctx context.Context, id, place string, d doubt) (*page, error) {
+func (s *server) open(ctx context.Context, kind store.Kind, id, place string, d doubt) (*page, error) {
 	entry, revision, err := s.store.Read(ctx, id)
 	if err != nil {
 		return nil, err
 	}
-	if entry.Kind != store.Job {
+	if entry.Kind != kind {
 		return nil, store.NotFound
 	}
 	return s.show(ctx, entry, revision.Document, place, d)
@@ -66,6 +71,9 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 	p := s.paged(ctx, entry, j, place)
 	p.Document = string(document)
 	p.finish(ctx, d)
+	if kept, err := s.keptControls(ctx); err == nil && entry.Kind == store.Job && place == "survey" {
+		p.House.Controls = kept
+	}
 	if history, err := s.store.History(ctx, entry.ID); err == nil {
 		p.House.Past = history
 		if r, ok := step(history, false); ok {
@@ -91,6 +99,11 @@ func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place
 // finish judges the job and works it out if it is whole.
 func (p *page) finish(ctx context.Context, d doubt) {
 	p.House.Gaps = gapsOf(ctx, p.job)
+	if p.House.Kind == store.Control {
+		// A control on its own is in no house: only what is said of itself can be wrong.
+		p.House.Gaps = slices.DeleteFunc(p.House.Gaps, func(g gap) bool { return g.Part != "control" })
+		return
+	}
 	if len(p.House.Gaps) == 0 {
 		p.solve(d)
 	}
@@ -133,14 +146,39 @@ func wordsOf(ctx context.Context, f job.Fault) string {
 	return label
 }
 
-// at is the address of one of the job's places.
-func (h *house) at(place string) string { return "/jobs/" + h.ID + "/" + place }
+// base is the address of the job, or of the control that is described on its own.
+func (h *house) base() string {
+	if h.Kind == store.Control {
+		return "/controls/" + h.ID
+	}
+	return "/jobs/" + h.ID
+}
 
-func (h *house) part(id string) string { return h.at("survey/" + id) }
+// at is the address of one of the job's places.
+func (h *house) at(place string) string { return h.base() + "/" + place }
+
+func (h *house) part(id string) string {
+	if h.Kind == store.Control {
+		return h.base()
+	}
+	return h.at("survey/" + id)
+}
 
 // answer puts what a save found into the fields.
 func (h *house) told(faults map[string]answerFault) {
 	h.Faults = faults
+	for i := range h.Rows {
+		r := &h.Rows[i]
+		for _, f := range []*field{&r.Name, &r.Area, &r.Setpoint, &r.Load, &r.Size} {
+			if fault, wrong := faults[f.Path]; wrong && f.Path != "" {
+				f.Figure, f.Fault = fault.Typed, fault.Problem
+				r.Notes = append(r.Notes, *f)
+			}
+		}
+		if fault, wrong := faults[r.Path+".emitters"]; wrong {
+			r.Notes = append(r.Notes, field{Label: r.Name.Figure, Fault: fault.Problem})
+		}
+	}
 	var walk func(blocks []*block) bool
 	walk = func(blocks []*block) bool {
 		some := false
@@ -186,25 +224,58 @@ func (s *server) surveyPage(w http.ResponseWriter, r *http.Request) {
 		}
 		part = surveyParts[0]
 	}
-	p, err := s.open(r.Context(), r.PathValue("id"), "survey", fullDoubt)
+	p, err := s.open(r.Context(), store.Job, r.PathValue("id"), "survey", fullDoubt)
 	if err != nil {
 		s.trouble(w, r, err)
 		return
 	}
-	p.House.Part = part
-	p.House.Blocks = blocksOf(r.Context(), p.job, part, p.System)
+	p.ask(r.Context(), part, roomOf(r))
 	s.write(w, r, http.StatusOK, inHouse(p, s.framed(r)))
+}
+
+// ask sets the fields of a page of the survey.
+func (p *page) ask(ctx context.Context, part surveyPart, room int) {
+	p.House.Part, p.House.Room = part, -1
+	if part.ID == "rooms" {
+		if room < 0 || room >= len(p.job.Rooms) {
+			p.House.Rows = roomRows(ctx, p.job, p.System)
+			return
+		}
+		p.House.Room = room
+		part.roots = []string{fmt.Sprintf("rooms[%d]", room)}
+	}
+	p.House.Blocks = blocksOf(ctx, p.job, part, p.System)
+}
+
+// roomOf is the room whose details are asked for; -1 for the table of all.
+func roomOf(r *http.Request) int {
+	if n, err := strconv.Atoi(r.URL.Query().Get("room")); err == nil {
+		return n
+	}
+	return -1
+}
+
+// formAt is where the survey's form goes.
+func (h *house) formAt() string {
+	if h.Part.ID == "rooms" && h.Room >= 0 {
+		return h.part("rooms") + "?room=" + strconv.Itoa(h.Room)
+	}
+	return h.part(h.Part.ID)
 }
 
 // survey takes answers. Asked with live=try it only says what they would lead to; with
 // live=save it saves and answers with the changed page; else it saves and shows the page
 // anew.
 func (s *server) survey(w http.ResponseWriter, r *http.Request) {
-	part, known := partNamed(r.PathValue("part"))
-	if !known {
-		s.notFound(w, r)
+	if part, known := partNamed(r.PathValue("part")); known {
+		s.answers(w, r, store.Job, part)
 		return
 	}
+	s.notFound(w, r)
+}
+
+// answers takes the answers of one page of a survey.
+func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind, part surveyPart) {
 	values, _, err := formOf(r)
 	var large *http.MaxBytesError
 	if errors.As(err, &large) {
@@ -217,16 +288,26 @@ func (s *server) survey(w http.ResponseWriter, r *http.Request) {
 	}
 	live := r.URL.Query().Get("live")
 	ctx, id := r.Context(), r.PathValue("id")
+	if entry, _, err := s.store.Read(ctx, id); err == nil && entry.Kind != kind {
+		s.notFound(w, r)
+		return
+	}
 	system, _ := systemNamed(values.Get("units"))
 	what := values.Get("do")
 
 	var faults map[string]answerFault
 	var refused error
 	alter := func(j *job.Job) (string, error) {
+		if what == "paste" {
+			text := values.Get(pasteField)
+			values := pasted(ctx, j, text, values.Get(pasteAtField), system)
+			faults = take(ctx, j, values, system).faults
+			return "", nil
+		}
 		t := take(ctx, j, values, system)
 		faults = t.faults
 		if what != "" {
-			refused = do(j, what)
+			refused = s.reshape(ctx, j, what)
 		}
 		return "", nil
 	}
@@ -245,9 +326,8 @@ func (s *server) survey(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	p.House.Part, p.House.Saved = part, live != "try"
-	p.System = system
-	p.House.Blocks = blocksOf(ctx, p.job, part, p.System)
+	p.System, p.House.Saved = system, live != "try"
+	p.ask(ctx, part, roomOf(r))
 	p.House.told(faults)
 	p.FieldFaults = len(faults)
 	if refused != nil {
@@ -263,7 +343,7 @@ func (s *server) survey(w http.ResponseWriter, r *http.Request) {
 	case len(faults) > 0 || refused != nil:
 		s.write(w, r, http.StatusUnprocessableEntity, inHouse(p, s.framed(r)))
 	default:
-		http.Redirect(w, r, p.House.part(part.ID)+landing(what), http.StatusSeeOther)
+		http.Redirect(w, r, p.House.formAt()+landing(what), http.StatusSeeOther)
 	}
 }
 
@@ -300,7 +380,7 @@ func (s *server) tried(ctx context.Context, id string, part surveyPart, system u
 // settingsPage, plantPage and the others show results.
 func (s *server) placePage(place string) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		p, err := s.open(r.Context(), r.PathValue("id"), place, fullDoubt)
+		p, err := s.open(r.Context(), store.Job, r.PathValue("id"), place, fullDoubt)
 		if err != nil {
 			s.trouble(w, r, err)
 			return
@@ -359,7 +439,7 @@ func (s *server) revive(w http.ResponseWriter, r *http.Request) {
 // sheet sends one of the files that a job gives.
 func (s *server) sheet(ending string) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		p, err := s.open(r.Context(), r.PathValue("id"), "settings", fullDoubt)
+		p, err := s.open(r.Context(), store.Job, r.PathValue("id"), "settings", fullDoubt)
 		if err != nil {
 			s.trouble(w, r, err)
 			return
@@ -481,7 +561,7 @@ func (s *server) moveJob(w http.ResponseWriter, r *http.Request) {
 }
 
 // topPlaces are the places beside the jobs.
-var topPlaces = []pick{{"/", "jobs.title"}, {"/preferences", "prefs.title"}}
+var topPlaces = []pick{{"/", "jobs.title"}, {"/controls", "controls.title"}, {"/preferences", "prefs.title"}}
 
 // surveyFirst sends the plain address of a job to its survey.
 func (s *server) surveyFirst(w http.ResponseWriter, r *http.Request) {
@@ -490,7 +570,7 @@ func (s *server) surveyFirst(w http.ResponseWriter, r *http.Request) {
 
 // jobDrawing answers the script with the drawing of a kept job alone.
 func (s *server) jobDrawing(w http.ResponseWriter, r *http.Request) {
-	p, err := s.open(r.Context(), r.PathValue("id"), "boiler-room", noDoubt)
+	p, err := s.open(r.Context(), store.Job, r.PathValue("id"), "boiler-room", noDoubt)
 	if err != nil {
 		s.trouble(w, r, err)
 		return
@@ -513,7 +593,7 @@ func (s *server) jobYear(section bool) http.HandlerFunc {
 			s.write(w, r, http.StatusRequestEntityTooLarge, failed(tooLargeFor(maxYear), s.framed(r)))
 			return
 		}
-		p, err := s.open(r.Context(), r.PathValue("id"), "year", fullDoubt)
+		p, err := s.open(r.Context(), store.Job, r.PathValue("id"), "year", fullDoubt)
 		if err != nil {
 			s.trouble(w, r, err)
 			return

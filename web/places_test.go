@@ -2,15 +2,18 @@ package web
 
 import (
 	"crypto/rand"
+	"math"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
 
 	"curvewright/examples"
 	"curvewright/store"
+	"curvewright/units"
 )
 
 func memory() store.Store {
@@ -211,5 +214,112 @@ func TestLanguageAndUnitsFollowThePreferences(t *testing.T) {
 	handler(t).ServeHTTP(w, r)
 	if !strings.Contains(w.Body.String(), "Chantiers") {
 		t.Error("the browser's language is not followed")
+	}
+}
+
+func TestRoomsAreTypedIntoBlankLinesAndPasted(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "short-survey") + "/survey/rooms"
+	form := formOn(get(t, h, at).Body.String())
+	form.Set("f.rooms[0].name", "Kitchen")
+	form.Set("f.rooms[0].area", "14 m²")
+	form.Set("f.rooms[0].load", "900 W")
+	form.Set("e.rooms[0]", "fin_tube")
+	form.Set("s.rooms[0]", "9")
+	if w := post(t, h, at, form); w.Code != http.StatusSeeOther {
+		t.Fatalf("%d %s", w.Code, w.Body)
+	}
+	form = formOn(get(t, h, at).Body.String())
+	if form.Get("f.rooms[0].name") != "Kitchen" || form.Get("s.rooms[0]") != "9" || form.Get("e.rooms[0]") != "fin_tube" {
+		t.Errorf("the room came back as %q, %q of %q", form.Get("f.rooms[0].name"), form.Get("s.rooms[0]"), form.Get("e.rooms[0]"))
+	}
+	if _, blank := form["f.rooms[1].name"]; !blank {
+		t.Error("no blank line for the next room")
+	}
+	form.Set("do", "paste")
+	form.Set("paste", "Room\tArea\tSet\tLoad\tEmitter\tSize\nParlour\t20 m²\t70\t4,200 Btu/h\tCast-iron radiator\t30\r\nBath\t6 m2\t72\t1800\ttowel rail\t400 W\nHall\t8 m2\t\t600 W\tbaseboard\t6 ft\n")
+	if w := post(t, h, at, form); w.Code != http.StatusSeeOther {
+		t.Fatalf("%d %s", w.Code, w.Body)
+	}
+	form = formOn(get(t, h, at).Body.String())
+	for i, want := range []string{"Kitchen", "Parlour", "Bath", "Hall"} {
+		path := "rooms[" + strconv.Itoa(i) + "]"
+		if form.Get("f."+path+".name") != want || form.Get("s."+path) == "" {
+			t.Errorf("room %d is %q with %q of %q", i, form.Get("f."+path+".name"), form.Get("s."+path), form.Get("e."+path))
+		}
+	}
+	form.Set("do", "paste")
+	form.Set("paste-at", "1,1")
+	form.Set("paste", "25 m2\n7 m2")
+	post(t, h, at, form)
+	form = formOn(get(t, h, at).Body.String())
+	if form.Get("f.rooms[1].area") != "269.1" || form.Get("f.rooms[1].name") != "Parlour" {
+		t.Errorf("pasting into the middle: %q has %q", form.Get("f.rooms[1].name"), form.Get("f.rooms[1].area"))
+	}
+	form.Set("s.rooms[1]", "many")
+	w := post(t, h, at, form)
+	if w.Code != http.StatusUnprocessableEntity || formOn(w.Body.String()).Get("s.rooms[1]") != "many" || !strings.Contains(w.Body.String(), "row-note") {
+		t.Errorf("a size that is none: %d; typed text kept: %q", w.Code, formOn(w.Body.String()).Get("s.rooms[1]"))
+	}
+}
+
+func TestTheHousesLoadIsSharedAmongRooms(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "short-survey") + "/survey/rooms"
+	form := formOn(get(t, h, at).Body.String())
+	form.Set("do", "paste")
+	form.Set("paste", "Parlour\t800 ft²\t\t\tbaseboard\t50\nKitchen\t400 ft²\t\t\tbaseboard\t30")
+	post(t, h, at, form)
+	form = formOn(get(t, h, at).Body.String())
+	form.Set("do", "share")
+	post(t, h, at, form)
+	form = formOn(get(t, h, at).Body.String())
+	one, two := form.Get("f.rooms[0].load"), form.Get("f.rooms[1].load")
+	a, err := units.Parse[units.Power](one + " Btu/h")
+	b, err2 := units.Parse[units.Power](two + " Btu/h")
+	if err != nil || err2 != nil || math.Abs(float64(a)/float64(b)-2) > 0.05 {
+		t.Errorf("loads %q and %q for twice the area", one, two)
+	}
+}
+
+func TestControlsAreDescribedKeptAndUsed(t *testing.T) {
+	h := handler(t)
+	for _, sh := range shapes {
+		w := post(t, h, "/controls", url.Values{"name": {"Box " + sh.id}, "shape": {sh.id}})
+		at := w.Header().Get("Location")
+		page := get(t, h, at).Body.String()
+		if w.Code != http.StatusSeeOther || !strings.Contains(page, "All that is needed is said") {
+			t.Errorf("%s: %d, not whole as it begins", sh.id, w.Code)
+		}
+		form := formOn(page)
+		form.Set("f.control.points_per_day", "3")
+		if w := post(t, h, at, form); w.Code != http.StatusSeeOther {
+			t.Errorf("%s: %d", sh.id, w.Code)
+		}
+		id := strings.TrimPrefix(at, "/controls/")
+		part := begun(t, h, "bills-house") + "/survey/control"
+		form = formOn(get(t, h, part).Body.String())
+		form.Set("do", "use-control "+id)
+		if w := post(t, h, part, form); w.Code != http.StatusSeeOther {
+			t.Errorf("%s: using it: %d", sh.id, w.Code)
+		}
+		used := get(t, h, part).Body.String()
+		if formOn(used).Get("f.control.points_per_day") != "3" || !strings.Contains(used, "data-supply") {
+			t.Errorf("%s: the job does not have the control, or no settings with it", sh.id)
+		}
+		file := get(t, h, at+"/control.yaml").Body.String()
+		if !strings.Contains(file, "points_per_day: 3") {
+			t.Errorf("%s: the file says %s", sh.id, file)
+		}
+	}
+	part := begun(t, h, "short-survey") + "/survey/control"
+	form := formOn(get(t, h, part).Body.String())
+	form.Set("do", "keep-control")
+	post(t, h, part, form)
+	if page := get(t, h, "/controls").Body.String(); strings.Count(page, `class="card"`) != len(shapes)+1 {
+		t.Error("the job's control was not kept")
+	}
+	if w := get(t, h, "/jobs/"+strings.TrimPrefix(part, "/jobs/")); w.Code == http.StatusInternalServerError {
+		t.Error(w.Code)
 	}
 }

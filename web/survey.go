@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"curvewright/job"
+	"curvewright/store"
 	"curvewright/units"
 	"curvewright/web/words"
 )
@@ -25,7 +26,8 @@ type surveyPart struct {
 var surveyParts = []surveyPart{
 	{"short", []string{
 		"job", "place", "site.design_outdoor", "house.floor_area", "house.era", "house.insulation", "house.glazing", "house.tightness",
-		"house.setpoint", "circuits[].name", "circuits[].emitters[].sized", "circuits[].emitters[].floor.construction", "circuits[].max_supply",
+		"house.setpoint", "circuits[].name", "circuits[].emitters[].sized", "circuits[].emitters[].fin_tube.length", "circuits[].emitters[].cast_iron.edr",
+		"circuits[].emitters[].radiator.output", "circuits[].emitters[].floor.area", "circuits[].max_supply",
 		"boiler.kind", "boiler.output", "boiler.min_output", "hot_water.by", "program.wish",
 	}},
 	{"house", []string{"job", "place", "surveyed", "by", "notes", "site", "house", "constructions"}},
@@ -35,6 +37,22 @@ var surveyParts = []surveyPart{
 	{"hot-water", []string{"hot_water"}},
 	{"habits", []string{"program", "frost"}},
 	{"control", []string{"control"}},
+}
+
+// parts are the pages of the survey of a job; a control on its own has but one.
+func (h *house) parts() []surveyPart {
+	if h.Kind == store.Control {
+		return nil
+	}
+	return surveyParts
+}
+
+// places are those of a job.
+func (h *house) places() []string {
+	if h.Kind == store.Control {
+		return nil
+	}
+	return jobPlaces
 }
 
 // partNamed finds a page of the survey.
@@ -93,6 +111,14 @@ func patternOf(path string) string {
 	}
 }
 
+// one is the single entry of a list that a page is about, if it is.
+func (p surveyPart) one() string {
+	if len(p.roots) == 1 && strings.HasSuffix(p.roots[0], "]") {
+		return p.roots[0]
+	}
+	return ""
+}
+
 // block is a group of fields under a heading, with the groups within it.
 type block struct {
 	Path, Pattern string
@@ -126,9 +152,17 @@ func idOf(path string) string {
 func blocksOf(ctx context.Context, j *job.Job, part surveyPart, s units.System) []*block {
 	top := &block{}
 	at := map[string]*block{"": top}
+	if one := part.one(); one != "" {
+		entry := &block{Path: one, Pattern: patternOf(one), Title: words.Label(ctx, patternOf(one)), Entry: true}
+		top.Blocks, at[one] = []*block{entry}, entry
+	}
 	short := part.ID == surveyParts[0].ID
 	for _, spot := range job.Spots(j) {
-		if !part.holds(spot.Pattern) && !part.leads(spot.Pattern) {
+		if one := part.one(); one != "" {
+			if !strings.HasPrefix(spot.Path, one+".") {
+				continue
+			}
+		} else if !part.holds(spot.Pattern) && !part.leads(spot.Pattern) {
 			continue
 		}
 		parent := parentOf(ctx, at, spot.Path)
@@ -156,6 +190,7 @@ func blocksOf(ctx context.Context, j *job.Job, part surveyPart, s units.System) 
 			}
 		default:
 			f := fieldAt(ctx, spot, s)
+			f.choose(namesFor(j, spot.Pattern))
 			if spot.Pattern == parent.Pattern+".name" && f.Figure != "" {
 				parent.Title = f.Figure
 			}
@@ -224,6 +259,40 @@ var first = []string{
 	"control.room_influence", "control.frost_by", "control.output_limit", "control.circuit_limit",
 }
 
+// namesFor are the names in the document that a field may refer to.
+func namesFor(j *job.Job, pattern string) []string {
+	var names []string
+	switch pattern {
+	case "rooms[].elements[].construction":
+		for _, c := range j.Constructions {
+			names = append(names, c.Name)
+		}
+	case "rooms[].elements[].room":
+		for _, r := range j.Rooms {
+			names = append(names, r.Name)
+		}
+	case "rooms[].emitters[].circuit":
+		for _, c := range j.Circuits {
+			names = append(names, c.Name)
+		}
+	}
+	return names
+}
+
+// choose makes a field of text one that is chosen, keeping what stands in it.
+func (f *field) choose(names []string) {
+	if len(names) == 0 {
+		return
+	}
+	if f.Figure != "" && !slices.Contains(names, f.Figure) {
+		names = append(names, f.Figure)
+	}
+	f.Text = false
+	for _, n := range names {
+		f.Choices = append(f.Choices, pick{n, n})
+	}
+}
+
 // waterVolumes are the volumes of water, which are gallons where other volumes are
 // cubic feet.
 var waterVolumes = []string{
@@ -245,6 +314,7 @@ func fieldAt(ctx context.Context, spot job.Spot, s units.System) field {
 		}
 		f.Before, f.Figure, f.Unit = parts(printed)
 		f.Quantity, f.Known = true, string(known)
+		f.Asked = !strings.HasPrefix(spot.Pattern, "control.") // a manual is no matter of doubt
 		if !given {
 			f.Figure = ""
 		} else if before, figure, unit, ok := asWritten(spot.Text(), s); ok {

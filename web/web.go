@@ -107,6 +107,14 @@ func (s *server) routes(mux *http.ServeMux) {
 		mux.HandleFunc("GET /jobs/{id}/sheet.pdf", s.sheet("pdf"))
 	}
 	mux.HandleFunc("POST /jobs/{id}/{verb}", s.moveJob)
+	mux.HandleFunc("GET /controls", s.controls)
+	mux.HandleFunc("POST /controls", s.takeControl)
+	mux.HandleFunc("GET /controls/{id}", s.controlPage)
+	mux.HandleFunc("POST /controls/{id}", s.describe)
+	mux.HandleFunc("GET /controls/{id}/control.yaml", s.controlFile)
+	mux.HandleFunc("POST /controls/{id}/undo", s.back(false))
+	mux.HandleFunc("POST /controls/{id}/redo", s.back(true))
+	mux.HandleFunc("POST /controls/{id}/{verb}", s.moveControl)
 }
 
 // secured sets what every answer carries and bounds every request.

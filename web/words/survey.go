@@ -40,5 +40,21 @@ var survey = map[string]entry{
 	"known.estimated": {"estimated", "estimé", "estimado", "geschätzt"},
 }
 
+// rooms are the messages of the table of rooms.
+var rooms = map[string]entry{
+	"rooms.title":      {"%d room || %d rooms", "%d pièce || %d pièces", "%d habitación || %d habitaciones", "%d Raum || %d Räume"},
+	"rooms.lead":       {"One line for each. Enter goes down and makes a new line at the end; cells from a spreadsheet can be pasted in.", "Une ligne par pièce. Entrée descend et ouvre une ligne à la fin ; des cellules d’un tableur peuvent être collées.", "Una línea por habitación. Intro baja y abre una línea al final; se pueden pegar celdas de una hoja de cálculo.", "Eine Zeile je Raum. Eingabe geht nach unten und macht am Ende eine neue Zeile; Zellen aus einer Tabelle lassen sich einfügen."},
+	"rooms.emitter":    {"Heated by", "Chauffée par", "Calentada por", "Beheizt durch"},
+	"rooms.size":       {"Size", "Taille", "Tamaño", "Größe"},
+	"rooms.surfaces":   {"from its surfaces", "d’après ses parois", "por sus superficies", "aus seinen Flächen"},
+	"rooms.more":       {"Details", "Détails", "Detalles", "Einzelheiten"},
+	"rooms.remove":     {"Remove %s", "Enlever %s", "Quitar %s", "%s entfernen"},
+	"rooms.share":      {"Share the house’s heat load by floor area", "Répartir la charge de la maison par surface", "Repartir la carga de la casa por superficie", "Heizlast des Hauses nach Fläche verteilen"},
+	"rooms.all":        {"All rooms", "Toutes les pièces", "Todas las habitaciones", "Alle Räume"},
+	"rooms.paste":      {"Paste from a spreadsheet", "Coller d’un tableur", "Pegar de una hoja de cálculo", "Aus einer Tabelle einfügen"},
+	"rooms.paste.lead": {"Columns in this order: name, floor area, temperature, heat load, what heats it, its size. One room on each line.", "Colonnes dans cet ordre : nom, surface, température, charge, ce qui la chauffe, sa taille. Une pièce par ligne.", "Columnas en este orden: nombre, superficie, temperatura, carga, qué la calienta, su tamaño. Una habitación por línea.", "Spalten in dieser Reihenfolge: Name, Fläche, Temperatur, Heizlast, womit beheizt, dessen Größe. Ein Raum je Zeile."},
+	"rooms.paste.go":   {"Add these rooms", "Ajouter ces pièces", "Añadir estas habitaciones", "Diese Räume hinzufügen"},
+}
+
 // answers are messages about results.
 var answers = map[string]entry{}

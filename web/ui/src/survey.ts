@@ -55,12 +55,47 @@ if (document.querySelector(live)) {
     }
   });
 
+  work.addEventListener("keydown", (e) => {
+    const cell = (e.target as HTMLElement).closest<HTMLInputElement>("input[data-cell]");
+    if (e.key !== "Enter" || !cell || e.ctrlKey || e.metaKey) return;
+    e.preventDefault();
+    const [row, column] = (cell.dataset["cell"] ?? "").split(",").map(Number);
+    below(Number(row), Number(column), e.shiftKey ? -1 : 1);
+  });
+  work.addEventListener("paste", (e) => {
+    const cell = (e.target as HTMLElement).closest<HTMLInputElement>("input[data-cell]");
+    const text = e.clipboardData?.getData("text/plain") ?? "";
+    const box = form().querySelector<HTMLTextAreaElement>("#paste");
+    const at = form().querySelector<HTMLInputElement>('input[name="paste-at"]');
+    if (!cell || !box || !at || !/[\t\n]/.test(text.trim())) return;
+    e.preventDefault();
+    box.value = text;
+    at.value = cell.dataset["cell"] ?? "";
+    void save("paste").then(() => {
+      box.value = "";
+      const fresh = form().querySelector<HTMLTextAreaElement>("#paste");
+      if (fresh) fresh.value = "";
+    });
+  });
+
   window.addEventListener("beforeunload", (e) => {
     if (unsaved) e.preventDefault();
   });
   document.addEventListener("visibilitychange", () => {
     if (document.hidden && unsaved) void save("");
   });
+}
+
+/** Goes to the cell below, which waits for its line to be made if there is none yet. */
+function below(row: number, column: number, step: number): void {
+  const find = (): HTMLElement | null => form().querySelector<HTMLElement>(`[data-cell="${row + step},${column}"]`);
+  const next = find();
+  if (next) {
+    next.focus();
+    if (next instanceof HTMLInputElement) next.select();
+  } else if (step > 0) {
+    void save("").then(() => find()?.focus());
+  }
 }
 
 /** Whether the browser's own undo has something to do: a text that was changed. */
@@ -97,7 +132,9 @@ async function ask(how: "try" | "save", extra: [string, string][], signal?: Abor
   for (const [name, value] of extra) body.append(name, value);
   const request: RequestInit = { method: "POST", body };
   if (signal) request.signal = signal;
-  const response = await fetch(`${form().action}?live=${how}`, request);
+  const address = new URL(form().action);
+  address.searchParams.set("live", how);
+  const response = await fetch(address, request);
   return read(await response.text());
 }
 
