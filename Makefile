@@ -26,7 +26,7 @@ help: ## list what can be made
 
 demo: build ## build everything and open it with an example house; ends with Ctrl-C
 	@echo "Starting Curvewright with the example house (Ctrl-C ends it)."
-	@bin/curvewright serve --open --listen $(LISTEN)
+	@bin/curvewright serve --open --demo --jobs build/demo.sqlite --listen $(LISTEN)
 
 test: chromium build format vet generated docs-current gotest offline uitest ## all checks, as the build machine runs them
 	@echo "All tests passed."

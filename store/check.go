@@ -62,6 +62,9 @@ func CheckState(s State) error {
 	return nil
 }
 
+// CheckFile refuses a file whose name is none.
+func CheckFile(f File) error { return checkLines(f.Name, f.Type) }
+
 func checkLines(lines ...string) error {
 	for _, line := range lines {
 		if !utf8.ValidString(line) || strings.ContainsAny(line, "\n\x00") {

@@ -261,7 +261,7 @@ func (m *Memory) PutFile(ctx context.Context, id string, f File) (string, error)
 	if err != nil {
 		return "", err
 	}
-	if err := checkLines(f.Name, f.Type); err != nil {
+	if err := CheckFile(f); err != nil {
 		return "", err
 	}
 	fileID, err := m.newID(func(id string) bool { return k.file(id) >= 0 })

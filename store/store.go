@@ -163,6 +163,7 @@ const (
 	Busy       Trouble = "another program is using the file of jobs just now, so this was not saved; all that was saved before is safe: try again in a moment"
 	ReadOnly   Trouble = "the file of jobs cannot be written to, so this was not saved; all that was saved before is safe: check who may write to the file and its folder"
 	Newer      Trouble = "the file of jobs was written by a newer Curvewright; it was left as it is: open it with that version or a later one"
+	Failed     Trouble = "the file of jobs could not be read or written just now, so this was not saved; all that was saved before is safe: check the disk and its connection"
 	Damaged    Trouble = "the file of jobs is damaged or is no file of jobs; it was left as it is: choose another file, or put back a copy of this one"
 )
 

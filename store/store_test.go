@@ -50,7 +50,7 @@ func TestFold(t *testing.T) {
 // Whoever reads a trouble must learn that nothing is lost, and what to do.
 func TestTroublesAreSentences(t *testing.T) {
 	for _, trouble := range []error{
-		store.NotFound, store.NotTrashed, store.Full, store.Busy, store.ReadOnly, store.Newer, store.Damaged, &store.Conflict{Newest: 7},
+		store.NotFound, store.NotTrashed, store.Full, store.Busy, store.ReadOnly, store.Newer, store.Failed, store.Damaged, &store.Conflict{Newest: 7},
 	} {
 		text := trouble.Error()
 		calms := strings.Contains(text, "safe") || strings.Contains(text, "left as it is") ||

@@ -180,10 +180,11 @@ func TestCheckProofSchemaVersion(t *testing.T) {
 // TestServe starts the real server on a free port, asks it for the page, and ends it.
 func TestServe(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
+	jobs := filepath.Join(t.TempDir(), "jobs.sqlite")
 	said, saying := io.Pipe()
 	done := make(chan error, 1)
 	go func() {
-		done <- serveCommand{Listen: "127.0.0.1:0"}.serve(ctx, &program{out: saying, errs: io.Discard})
+		done <- serveCommand{Listen: "127.0.0.1:0", Jobs: jobs, Demo: true}.serve(ctx, &program{out: saying, errs: io.Discard})
 	}()
 	buf := make([]byte, 200)
 	n, err := said.Read(buf)
@@ -201,10 +202,11 @@ func TestServe(t *testing.T) {
 	}
 	body, _ := io.ReadAll(res.Body)
 	res.Body.Close()
-	if res.StatusCode != http.StatusOK || !bytes.Contains(body, []byte("Curvewright")) {
+	if res.StatusCode != http.StatusOK || !bytes.Contains(body, []byte("Marchbanks house")) {
 		t.Errorf("status %d, page of %d bytes", res.StatusCode, len(body))
 	}
-	second := serveCommand{Listen: strings.TrimPrefix(url, "http://")}
+	host, _, _ := strings.Cut(strings.TrimPrefix(url, "http://"), "/")
+	second := serveCommand{Listen: host, Jobs: jobs}
 	if err := second.serve(ctx, &program{out: io.Discard, errs: io.Discard}); err == nil || !strings.Contains(err.Error(), "in use") {
 		t.Errorf("a second server on the same port: %v", err)
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"crypto/rand"
 	"errors"
 	"fmt"
 	"net"
@@ -10,16 +11,22 @@ import (
 	"os/exec"
 	"os/signal"
 	"runtime"
+	"strings"
 	"syscall"
 	"time"
 
+	"curvewright/examples"
 	"curvewright/report"
+	"curvewright/store"
+	"curvewright/store/sqlite"
 	"curvewright/web"
 )
 
 type serveCommand struct {
 	Listen string `default:"127.0.0.1:8090" help:"Address and port; port 0 takes a free one."`
 	Open   bool   `help:"Open the page in the default browser."`
+	Jobs   string `placeholder:"FILE" help:"Where jobs are kept; a file in your own data folder if left out."`
+	Demo   bool   `help:"Begin with the example house if there is no job yet, and open it."`
 }
 
 // Run serves the page until it is interrupted.
@@ -30,7 +37,18 @@ func (c serveCommand) Run(p *program) error {
 }
 
 func (c serveCommand) serve(ctx context.Context, p *program) error {
-	handler, err := web.New(web.Config{Version: version, Print: report.SheetPDF, Today: func() string { return time.Now().Format(time.DateOnly) }})
+	jobs, err := c.open()
+	if err != nil {
+		return err
+	}
+	defer jobs.Close()
+	page := "/"
+	if c.Demo {
+		if page, err = demo(ctx, jobs); err != nil {
+			return err
+		}
+	}
+	handler, err := web.New(web.Config{Version: version, Print: report.SheetPDF, Store: jobs, Today: func() string { return time.Now().Format(time.DateOnly) }})
 	if err != nil {
 		return err
 	}
@@ -42,7 +60,7 @@ func (c serveCommand) serve(ctx context.Context, p *program) error {
 		}
 		return fmt.Errorf("cannot listen on %s: %w", c.Listen, err)
 	}
-	url := "http://" + listener.Addr().String()
+	url := "http://" + listener.Addr().String() + strings.TrimSuffix(page, "/")
 	fmt.Fprintln(p.out, "Curvewright is open at", url)
 	if c.Open {
 		if err := openBrowser(url); err != nil {
@@ -61,6 +79,43 @@ func (c serveCommand) serve(ctx context.Context, p *program) error {
 	wait, cancel := context.WithTimeout(context.Background(), 5*time.Second)
 	defer cancel()
 	return server.Shutdown(wait)
+}
+
+// open opens the file of jobs.
+func (c serveCommand) open() (store.Store, error) {
+	path := c.Jobs
+	if path == "" {
+		own, err := sqlite.Path()
+		if err != nil {
+			return nil, err
+		}
+		path = own
+	}
+	jobs, err := sqlite.Open(path, store.Outside{Now: time.Now, Random: rand.Reader})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", path, err)
+	}
+	return jobs, nil
+}
+
+// demo gives the page of the example house, which it keeps first if there is no job.
+func demo(ctx context.Context, jobs store.Store) (string, error) {
+	list, _, err := jobs.List(ctx, store.Query{Kind: store.Job, Limit: 1})
+	if err != nil {
+		return "", err
+	}
+	if len(list) == 0 {
+		house, ok := examples.Find("ridge-house")
+		if !ok {
+			return "", errors.New("the example house is missing")
+		}
+		entry, err := jobs.Create(ctx, store.Entry{Kind: store.Job, Title: house.Title, About: house.About}, []byte(house.Document), "", "The example house")
+		if err != nil {
+			return "", err
+		}
+		list = append(list, entry)
+	}
+	return "/jobs/" + list[0].ID + "/survey", nil
 }
 
 func openBrowser(url string) error {
