@@ -53,11 +53,14 @@ func Between(a, b *job.Job) []Difference {
 func renames(a, b *job.Job, list string) map[string]string {
 	before, _ := job.At(a, list)
 	after, _ := job.At(b, list)
+	if before.Same(after) {
+		return nil
+	}
 	names := map[string]string{}
-	now := after.Within()
-	for i, k := range match(before.Within(), now) {
-		if was := before.Within()[i].Name(); k >= 0 && was != now[k].Name() {
-			names[was] = now[k].Name()
+	was, is := before.Within(), after.Within()
+	for i, k := range match(was, is) {
+		if k >= 0 && was[i].Name() != is[k].Name() {
+			names[was[i].Name()] = is[k].Name()
 		}
 	}
 	return names

@@ -273,14 +273,14 @@ func TestMergeReportsConflicts(t *testing.T) {
 			"a room removed by one, measured by the other",
 			[]string{"remove", "rooms[9]"},
 			[]string{"rooms[9].area", "8 m²"},
-			[]Conflict{{Path: "rooms", Label: `room "Landing"`, Base: "Landing", Theirs: "Landing"}},
+			[]Conflict{{Path: "rooms", Label: `room "Landing"`, Base: "Landing", Theirs: `Room "Landing": area 234 ft² (measured) → 8 m² (measured)`}},
 			nil,
 		},
 		{
 			"a room measured by one, removed by the other",
 			[]string{"rooms[9].area", "8 m²"},
 			[]string{"remove", "rooms[9]"},
-			[]Conflict{{Path: "rooms[9]", Label: `room "Landing"`, Base: "Landing", Ours: "Landing"}},
+			[]Conflict{{Path: "rooms[9]", Label: `room "Landing"`, Base: "Landing", Ours: `Room "Landing": area 234 ft² (measured) → 8 m² (measured)`}},
 			[]string{"remove", "rooms[9]"},
 		},
 		{

@@ -41,7 +41,7 @@ func (m *merge) list(base, ours, theirs job.Spot) {
 			m.spot(b[i], entry, t[toTheirs[i]])
 			rows = append(rows, row{entry, k, toTheirs[i]})
 		case !entry.Same(b[i]): // theirs removed what ours changed
-			m.conflicts = append(m.conflicts, Conflict{Path: entry.Path, Label: label(entry), Base: brief(b[i]), Ours: brief(entry)})
+			m.conflicts = append(m.conflicts, Conflict{Path: entry.Path, Label: label(entry), Base: brief(b[i]), Ours: edits(b[i], entry)})
 			rows = append(rows, row{entry, k, -1})
 		}
 	}
@@ -52,10 +52,17 @@ func (m *merge) list(base, ours, theirs job.Spot) {
 		case i < 0:
 			rows = append(rows, row{entry, -1, k})
 		case !entry.Same(b[i]): // ours removed what theirs changed
-			m.conflicts = append(m.conflicts, Conflict{Path: ours.Path, Label: label(entry), Base: brief(b[i]), Theirs: brief(entry), theirs: entry})
+			m.conflicts = append(m.conflicts, Conflict{Path: ours.Path, Label: label(entry), Base: brief(b[i]), Theirs: edits(b[i], entry), theirs: entry})
 		}
 	}
 	m.arrange(ours, rows, earlier, order(toOurs, toTheirs))
+}
+
+// edits says what one side did to an entry that the other removed.
+func edits(before, after job.Spot) string {
+	var c comparison
+	c.entry(before, after)
+	return Sentence(c.found)
 }
 
 // addedByBoth finds what theirs added that is what ours added too: of the same name, or

@@ -19,14 +19,26 @@ func match(before, after []job.Spot) []int {
 	for i := range m.to {
 		m.to[i] = -1
 	}
-	m.pair(func(i, k int) bool { return before[i].Name() != "" && before[i].Name() == after[k].Name() })
+	was, is := namesOf(before), namesOf(after)
+	m.pair(func(i, k int) bool { return was[i] != "" && was[i] == is[k] })
 	m.pair(func(i, k int) bool { return before[i].Same(after[k]) })
+	if !slices.Contains(m.to, -1) || !slices.Contains(m.taken, false) {
+		return m.to // nobody is left who could be somebody else
+	}
 	m.holds, m.held = contents(before), contents(after)
 	if len(before) == len(after) { // no entry more or less: what stands in the same place was edited
-		m.pair(func(i, k int) bool { return i == k && (before[i].Name() == "" || m.likeness(i, k) >= alike) })
+		m.pair(func(i, k int) bool { return i == k && (was[i] == "" || m.likeness(i, k) >= alike) })
 	}
 	m.byLikeness()
 	return m.to
+}
+
+func namesOf(entries []job.Spot) []string {
+	names := make([]string, len(entries))
+	for i, e := range entries {
+		names[i] = e.Name()
+	}
+	return names
 }
 
 type matching struct {

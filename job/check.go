@@ -82,6 +82,7 @@ var signs = map[string]sign{
 	"air_change": zeroUp, "reduction": zeroUp, "bridge_share": zeroUp,
 	"flow": zeroUp, "head": zeroUp, // the first and last point of a pump curve; others ask for more
 	"loop_insulation": zeroUp, "precharge": zeroUp, "hardness": zeroUp, "reads": zeroUp,
+	"a": anyAtAll, "c": zeroUp, // of a thermistor
 }
 
 // each visits every field and judges it by itself.
@@ -151,7 +152,8 @@ func (c *checker) value(in input, p *place, f field) {
 		}
 		return
 	case units.Fraction:
-		if q > 1 {
+		// Net efficiencies of condensing boilers lie above the whole; rated judges them.
+		if q > 1 && !(f.name == "efficiency" && p.parent != nil && p.parent.listed) {
 			c.fault(p, in.text(), "is more than the whole", "0 % to 100 %", "")
 			return
 		}
@@ -588,19 +590,6 @@ func (c *checker) floor(f Floor, p *place) {
 	if k := f.Cover; k.Set && k.Value > 0.5 {
 		c.fault(p.at("cover"), k.text(), "is more than lies above a tube", "up to "+c.say(units.Length(0.5)), "")
 	}
-}
-
-// plant judges boiler, separator and hot water.
-func (c *checker) plant() {
-	b, at := c.job.Boiler, top("boiler")
-	if b.MinOutput.Set && b.Output.Set && b.MinOutput.Value >= b.Output.Value {
-		c.fault(at.at("min_output"), b.MinOutput.text(), "is not less than the highest output", "less than "+c.say(b.Output.Value), "")
-	}
-	below(c, b.MinSupply, b.MaxSupply, at.at("min_supply"), "is not below the highest supply")
-
-	c.separator()
-
-	c.hotWater()
 }
 
 // below asks that one limit lies below another, if both are given.

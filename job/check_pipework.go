@@ -10,8 +10,7 @@ import (
 	"curvewright/units"
 )
 
-// Do pipes, pump, valve and floor loops of a circuit make sense, and the flow of the
-// boiler's own pump?
+// Do pipes, pump, valve and floor loops of a circuit make sense?
 
 // tubes are the kinds of tube of the document in the words of package pipework.
 var tubes = map[string]pipework.Standard{
@@ -33,6 +32,9 @@ func (r PipeRun) Pipe() (pipework.Pipe, error) {
 // pipework judges what the water of a circuit runs through.
 func (c *checker) pipework(k Circuit, p *place) {
 	moving(c, k.Flow, p.at("flow"))
+	if k.Flow.Value > mostFlow {
+		c.fault(p.at("flow"), k.Flow.text(), "is more water than any circuit of a house takes", "up to "+c.say(mostFlow), "")
+	}
 	for i, r := range k.Pipes {
 		at := p.at("pipes").entry(i, "")
 		if _, err := r.Pipe(); err != nil {
@@ -104,15 +106,4 @@ func (c *checker) floorLoops(f Floor, p *place) {
 		c.fault(p.at("loops"), fmt.Sprint(f.Loops), "is more loops than one floor has", "1 to 60", "")
 	}
 	outside(c, f.LoopLength, 5, 300, p.at("loop_length"), "is not the length of a floor loop")
-}
-
-// separator judges what stands between boiler and circuits.
-func (c *checker) separator() {
-	s, at := c.job.Separator, top("separator")
-	separated := s.Kind != "" && s.Kind != "none"
-	if !separated && s.Sensor != "" && s.Sensor != "none" {
-		c.fault(at.at("sensor"), s.Sensor, "is a sensor without a separator", "none", "say which kind of separator there is")
-	}
-	c.only(s.Flow.Set, separated, at.at("boiler_flow"), "a kind of separator")
-	outside(c, s.Flow, units.LitresPerMinute(0.5), units.LitresPerMinute(2000), at.at("boiler_flow"), "is not the flow of a house's boiler pump")
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"reflect"
 
+	"curvewright/sensor"
 	"curvewright/units"
 )
 
@@ -66,25 +67,72 @@ func (c *checker) sensors() {
 		c.only(s.R25.Set, thermistor, p.at("r25"), "type: thermistor")
 		c.only(s.B.Set, thermistor, p.at("b"), "type: thermistor")
 		c.only(len(s.Points) > 0, table, p.at("points"), "type: table")
-		if thermistor && !s.R25.Set {
-			c.fault(p.at("r25"), "", "is missing", "the thermistor's resistance at 25 °C (77 °F)", "")
-		}
-		if thermistor && !s.B.Set {
-			c.fault(p.at("b"), "", "is missing", "the thermistor's B from its sheet, in kelvin", "with the maker's table use type: table")
+		c.only(s.Sheet != "", table, p.at("sheet"), "type: table")
+		c.only(s.Coefficients != nil, thermistor, p.at("coefficients"), "type: thermistor")
+		switch {
+		case !thermistor:
+		case s.Coefficients != nil:
+			c.coefficients(s, p)
+		default:
+			if !s.R25.Set {
+				c.fault(p.at("r25"), "", "is missing", "the thermistor's resistance at 25 °C (77 °F), or its coefficients", "")
+			}
+			if !s.B.Set {
+				c.fault(p.at("b"), "", "is missing", "the thermistor's B from its sheet, in kelvin, or its coefficients", "with the maker's table use type: table")
+			}
 		}
 		outside(c, s.R25, 10, 1e7, p.at("r25"), "is not the resistance of a thermistor")
 		outside(c, s.B, 1500, 7000, p.at("b"), "is not the B of a thermistor")
+		points := s.Points
 		if table {
-			c.sensorTable(s.Points, p.at("points"))
+			points = c.sensorRows(s, p)
 		}
-		if s.Reads.Set != s.Beside.Set {
+		alone := s.Reads.Set && (sensor.IsOpen(s.Reads.Value) || sensor.IsShort(s.Reads.Value))
+		if s.Reads.Set != s.Beside.Set && !alone {
 			c.fault(p, "", "tells half of a reading", "reads, and beside: the temperature beside it at that moment", "")
 		}
 		outside(c, s.Reads, 0, 1e9, p.at("reads"), "is not the resistance of a sensor")
-		if low, high, ok := coldestAndHottest(s.Points); table && ok && s.Beside.Set && (s.Beside.Value < low || s.Beside.Value > high) {
+		if low, high, ok := coldestAndHottest(points); table && ok && s.Beside.Set && (s.Beside.Value < low || s.Beside.Value > high) {
 			c.fault(p.at("beside"), s.Beside.text(), "is outside the sensor's table", c.say(low)+" to "+c.say(high), "")
 		}
 	}
+}
+
+// coefficients judges those of a thermistor, which stand instead of its B.
+func (c *checker) coefficients(s Sensor, p *place) {
+	if s.R25.Set || s.B.Set {
+		c.fault(p, "", "has both coefficients and r25 or b", "one of them; the coefficients tell more", "")
+	}
+	k, at := *s.Coefficients, p.at("coefficients")
+	if _, err := sensor.FromSteinhartHart("thermistor", k.A.Value, k.B.Value, k.C.Value); err != nil {
+		c.fault(at, "", "give no thermistor", "a, b and c for ohms and kelvins, as a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8",
+			"look at the powers of ten, and whether the sheet means another form of the law")
+	}
+}
+
+// sensorRows judges the table of a sensor, however it is given, and gives its rows.
+func (c *checker) sensorRows(s Sensor, p *place) []SensorPoint {
+	switch {
+	case s.Sheet == "":
+		c.sensorTable(s.Points, p.at("points"))
+		return s.Points
+	case len(s.Points) > 0:
+		c.fault(p, "", "has both points and sheet", "one of them", "")
+		return nil
+	}
+	rows, err := sensor.Rows(s.Sheet)
+	if err == nil {
+		_, err = sensor.FromTable("table", rows)
+	}
+	if err != nil {
+		c.fault(p.at("sheet"), "", "cannot be used: "+err.Error(), "a temperature and a resistance in each line: 20 °C ; 12.5 kΩ", "")
+		return nil
+	}
+	var out []SensorPoint
+	for _, r := range rows {
+		out = append(out, SensorPoint{At: Says(r.At, ""), Resistance: Says(r.Reads, "")})
+	}
+	return out
 }
 
 // sensorTable asks for a table that can be read both ways.

@@ -4,6 +4,9 @@ import (
 	"errors"
 	"strings"
 	"testing"
+
+	"curvewright/sensor"
+	"curvewright/units"
 )
 
 // A closed system and sensors as they stand in a survey.
@@ -51,10 +54,20 @@ func TestSystemAndSensorsAreChecked(t *testing.T) {
 		{"a thermistor without resistance", "r25: 10 kΩ, ", "", "sensors[0].r25", "missing|25 °C"},
 		{"a B of nothing", "b: 3977", "b: 39", "sensors[0].b", "1,500"},
 		{"an r25 of nothing", "r25: 10 kΩ", "r25: 1 Ω", "sensors[0].r25", "10"},
-		{"half a reading", ", beside: -3 °F", "", "sensors[0]", "half of a reading"},
+		{"half a reading", "reads: 0 Ω, beside: -3 °F", "reads: 12 kΩ", "sensors[0]", "half of a reading"},
 		{"the other half", "reads: 0 Ω, ", "", "sensors[0]", "half of a reading"},
 		{"a thermometer in the fire", "beside: -3 °F", "beside: 900 °F", "sensors[0].beside", "302"},
 		{"a platinum sensor with a B", "type: Pt1000", "type: Pt1000, b: 3000", "sensors[1].b", "only with type: thermistor"},
+		{"a reading that is a word", "reads: 0 Ω", "reads: dunno", "sensors[0].reads", "accepted: 12.3 kΩ"},
+		{"thousandths of an ohm", "reads: 0 Ω", "reads: 5 mΩ", "sensors[0].reads", "write MΩ for millions"},
+		{"an open line for a rating", "r25: 10 kΩ", "r25: OL", "sensors[0].r25", "not the resistance of a thermistor"},
+		{"coefficients beside a B", "b: 3977", "b: 3977, coefficients: {a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8}", "sensors[0]", "both coefficients and r25 or b"},
+		{"coefficients of nothing", "r25: 10 kΩ, b: 3977", "coefficients: {a: 1.129148, b: 2.34125, c: 8.76741}", "sensors[0].coefficients", "powers of ten"},
+		{"two coefficients", "r25: 10 kΩ, b: 3977", "coefficients: {a: 1.129148e-3, b: 2.34125e-4}", "sensors[0].coefficients.c", "missing"},
+		{"platinum with coefficients", "type: Pt1000", "type: Pt1000, coefficients: {a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8}", "sensors[1].coefficients", "only with type: thermistor"},
+		{"two tables", "    reads: 10 kΩ", "    sheet: 0 °C = 32 kΩ\n    reads: 10 kΩ", "sensors[2]", "both points and sheet"},
+		{"a sheet of one row", "    points: [{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]", "    sheet: 0 °C = 32 kΩ", "sensors[2].sheet", "2 to 1000"},
+		{"a sheet of words", "    points: [{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]", "    sheet: cold and warm", "sensors[2].sheet", "line 1"},
 		{"sensors of one name", "name: supply", "name: Outdoor", "sensors[1].name", "another"},
 		{"a table of one row", "[{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]", "[{at: 0 °C, resistance: 32 kΩ}]", "sensors[2].points", "2 to 1000"},
 		{"a table that turns back", "resistance: 10 kΩ}]", "resistance: 50 kΩ}]", "sensors[2].points[2].resistance", "turns back"},
@@ -82,5 +95,49 @@ func TestSystemAndSensorsAreChecked(t *testing.T) {
 				}
 			}
 		})
+	}
+}
+
+// What a meter shows at a broken or shorted line is a reading, and needs no thermometer.
+func TestOpenAndShortedLinesAreReadings(t *testing.T) {
+	for text, want := range map[string]units.ElectricResistance{"OL": sensor.NoEnd, "open": sensor.NoEnd, "short": 0, "0": 0, "0 Ω": 0, "5 MΩ": 5e6} {
+		j, err := Read([]byte(strings.Replace(inOrder, "reads: 0 Ω, beside: -3 °F", "reads: "+text, 1)))
+		if err != nil || j.Sensors[0].Reads.Value != want || j.Sensors[0].Reads.Text != text {
+			t.Errorf("%s: %v", text, err)
+			continue
+		}
+		again, err := Write(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if j, err := Read(again); err != nil || j.Sensors[0].Reads.Value != want {
+			t.Errorf("%s, written anew: %v", text, err)
+		}
+		if err := compiledSchema(t).Validate(asJSON(t, again)); err != nil {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
+func TestSensorsByCoefficientsAndBySheet(t *testing.T) {
+	for old, new := range map[string]string{
+		"r25: 10 kΩ, b: 3977": "coefficients: {a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8}",
+		"    points: [{at: 0 °C, resistance: 32 kΩ}, {at: 50 °C, resistance: 3.6 kΩ}, {at: 25 °C, resistance: 10 kΩ}]": "    sheet: |\n      °C kΩ\n      0  32\n      25  10\n      50  3.6",
+	} {
+		j, err := Read([]byte(strings.Replace(inOrder, old, new, 1)))
+		if err != nil {
+			t.Errorf("%s: %v", new, err)
+			continue
+		}
+		again, err := Write(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if other, err := Read(again); err != nil || other.Sensors[2].Sheet != j.Sensors[2].Sheet || other.Sensors[0].Coefficients != nil && other.Sensors[0].Coefficients.C.Value != 8.76741e-8 {
+			t.Errorf("%s, written anew: %v\n%s", new, err, again)
+		}
+		if err := compiledSchema(t).Validate(asJSON(t, again)); err != nil {
+			t.Errorf("%s: %v", new, err)
+		}
 	}
 }

@@ -66,6 +66,32 @@ func TestTheManualsExamplesAreRead(t *testing.T) {
 	}
 }
 
+// Every block of the document has an example of its own in the manual, and every field of
+// the boiler room stands in one.
+func TestTheManualShowsEveryBlock(t *testing.T) {
+	text, err := os.ReadFile(manual)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var examples strings.Builder
+	for _, m := range regexp.MustCompile("(?s)```yaml\n(.*?)```").FindAllStringSubmatch(string(text), -1) {
+		examples.WriteString(m[1])
+	}
+	for _, f := range layouts[reflect.TypeFor[Job]()] {
+		if !regexp.MustCompile(`(?m)^` + f.name + `:`).MatchString(examples.String()) {
+			t.Errorf("the manual has no example of %s", f.name)
+		}
+	}
+	for _, group := range []reflect.Type{reflect.TypeFor[Boiler](), reflect.TypeFor[RatedPoint](), reflect.TypeFor[Separator](), reflect.TypeFor[HotWater](),
+		reflect.TypeFor[TankCoil](), reflect.TypeFor[System](), reflect.TypeFor[Sensor](), reflect.TypeFor[TableShape]()} {
+		for _, f := range layouts[group] {
+			if !strings.Contains(examples.String(), f.name+":") {
+				t.Errorf("no example of the manual has the field %s of %s", f.name, group.Name())
+			}
+		}
+	}
+}
+
 // The list of fields at the end of the manual is made from the struct tags.
 func TestTheManualListsAllFields(t *testing.T) {
 	text, err := os.ReadFile(manual)

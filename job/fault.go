@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"strconv"
 	"strings"
@@ -46,19 +47,21 @@ func (f Fault) Error() string {
 // Faults are all the things to put right in a document, in its order.
 type Faults struct {
 	List []Fault
-	More bool // there were more than are listed
+	More bool   // there were more than are listed
+	What string // kind of document; a job if empty
 }
 
 // Error lists the faults, each with the line of the document it stands in.
 func (f *Faults) Error() string {
 	var b strings.Builder
+	what := cmp.Or(f.What, "job")
 	switch {
 	case f.More:
-		fmt.Fprintf(&b, "more than %d things to put right in the job", len(f.List))
+		fmt.Fprintf(&b, "more than %d things to put right in the %s", len(f.List), what)
 	case len(f.List) == 1:
-		b.WriteString("1 thing to put right in the job")
+		b.WriteString("1 thing to put right in the " + what)
 	default:
-		fmt.Fprintf(&b, "%d things to put right in the job", len(f.List))
+		fmt.Fprintf(&b, "%d things to put right in the %s", len(f.List), what)
 	}
 	for _, fault := range f.List {
 		b.WriteString("\n" + fault.Error())

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 
+	"curvewright/sensor"
 	"curvewright/units"
 )
 
@@ -108,6 +109,12 @@ func parse(into any, text string) error {
 	case *units.Hardness:
 		return parseQuantity(q, units.Parse, text)
 	case *units.ElectricResistance:
+		return parseQuantity(q, sensor.ParseReading, text)
+	case *units.MassFlow:
+		return parseQuantity(q, units.Parse, text)
+	case *units.Concentration:
+		return parseQuantity(q, units.Parse, text)
+	case *units.ElectricalConductivity:
 		return parseQuantity(q, units.Parse, text)
 	case *units.Number:
 		return parseQuantity(q, parseNumber, text)
@@ -171,6 +178,12 @@ func exact(value any) string {
 		return units.Exact(q)
 	case units.ElectricResistance:
 		return units.Exact(q)
+	case units.MassFlow:
+		return units.Exact(q)
+	case units.Concentration:
+		return units.Exact(q)
+	case units.ElectricalConductivity:
+		return units.Exact(q)
 	case units.Number:
 		return strconv.FormatFloat(float64(q), 'f', -1, 64)
 	}
@@ -188,7 +201,7 @@ func accepted(in input) string {
 
 const numberAccept = "a plain number as 1.3"
 
-var plainNumber = regexp.MustCompile(`^[-+−]?[0-9]{1,9}([.,][0-9]{1,17})?$`)
+var plainNumber = regexp.MustCompile(`^[-+−]?[0-9]{1,9}([.,][0-9]{1,17})?([eE][-+]?[0-9]{1,2})?$`)
 
 // parseNumber reads a figure without a unit.
 func parseNumber(text string) (units.Number, error) {

@@ -255,22 +255,35 @@ type Boiler struct {
 	ExcessAir    Given[units.Fraction]     `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out"`
 	MeterDial    Given[units.Volume]       `yaml:"meter_dial" doc:"gas for one turn of the meter's watched dial; 1 ft³ or 0.01 m³ if left out"`
 	HeatingValue Given[units.HeatingValue] `yaml:"heating_value" doc:"gross heat in a volume of the gas, from the bill; of a usual gas if left out"`
+	Gas          *GasMix                   `yaml:"gas" doc:"what the gas consists of, by volume, from its supplier; a usual gas if left out"`
 	Rated        []RatedPoint              `yaml:"rated" doc:"efficiencies that the maker declares, to calibrate the boiler"`
+}
+
+// GasMix is a fuel gas by its components, which make up the whole.
+type GasMix struct {
+	Methane       Given[units.Fraction] `yaml:"methane" doc:"share of methane, CH4"`
+	Ethane        Given[units.Fraction] `yaml:"ethane" doc:"share of ethane, C2H6"`
+	Propane       Given[units.Fraction] `yaml:"propane" doc:"share of propane, C3H8"`
+	Butane        Given[units.Fraction] `yaml:"butane" doc:"share of butane, C4H10, and what is heavier"`
+	Hydrogen      Given[units.Fraction] `yaml:"hydrogen" doc:"share of hydrogen, H2"`
+	Nitrogen      Given[units.Fraction] `yaml:"nitrogen" doc:"share of nitrogen, N2"`
+	CarbonDioxide Given[units.Fraction] `yaml:"carbon_dioxide" doc:"share of carbon dioxide, CO2"`
 }
 
 // RatedPoint is one efficiency of a boiler's data sheet.
 type RatedPoint struct {
 	Return     Given[units.Temperature] `yaml:"return" need:"yes" doc:"return temperature"`
 	Rate       Given[units.Fraction]    `yaml:"rate" doc:"share of full fire; 100 % if left out"`
-	Efficiency Given[units.Fraction]    `yaml:"efficiency" need:"yes" doc:"efficiency declared"`
-	Basis      string                   `yaml:"basis" oneof:"gross,net" doc:"gross or net heat content; gross if left out"`
+	Efficiency Given[units.Fraction]    `yaml:"efficiency" need:"yes" doc:"efficiency declared; above 100 % only with basis: net"`
+	Basis      string                   `yaml:"basis" oneof:"gross,net" doc:"counted against gross heat (higher heating value) or net heat (lower heating value); gross if left out"`
 }
 
 // Separator stands between boiler pump and circuit pumps.
 type Separator struct {
-	Kind   string            `yaml:"kind" oneof:"none,low-loss header,closely spaced tees,two-pipe buffer,three-pipe buffer,four-pipe buffer" doc:"what separates boiler and circuits"`
-	Sensor string            `yaml:"sensor" oneof:"none,at the boiler,on a module" doc:"where its temperature sensor is connected"`
-	Flow   Given[units.Flow] `yaml:"boiler_flow" doc:"flow of the boiler's own pump on the boiler's side; taken to match the circuits if left out"`
+	Kind   string              `yaml:"kind" oneof:"none,low-loss header,closely spaced tees,two-pipe buffer,three-pipe buffer,four-pipe buffer" doc:"what separates boiler and circuits"`
+	Sensor string              `yaml:"sensor" oneof:"none,at the boiler,on a module" doc:"to what its temperature sensor is wired; the sensor itself sits behind the separator, in the supply that all circuits share"`
+	Flow   Given[units.Flow]   `yaml:"boiler_flow" doc:"flow of the boiler's own pump on the boiler's side; taken to match the circuits if left out"`
+	Volume Given[units.Volume] `yaml:"volume" doc:"of a buffer: the water that it holds"`
 }
 
 // OutdoorSensor is what outdoor reset depends on.
@@ -323,13 +336,22 @@ type System struct {
 
 // Sensor is one temperature sensor.
 type Sensor struct {
-	Name   string                          `yaml:"name" need:"yes" doc:"what it measures: outdoor, supply of Slab, tank"`
-	Type   string                          `yaml:"type" need:"yes" oneof:"Pt100,Pt1000,thermistor,table" doc:"kind of element"`
-	R25    Given[units.ElectricResistance] `yaml:"r25" doc:"of a thermistor: resistance at 25 °C"`
-	B      Given[units.Number]             `yaml:"b" doc:"of a thermistor: its B, in kelvin"`
-	Points []SensorPoint                   `yaml:"points" doc:"of type table: points from the maker's sheet"`
-	Reads  Given[units.ElectricResistance] `yaml:"reads" doc:"resistance measured at its terminals"`
-	Beside Given[units.Temperature]        `yaml:"beside" doc:"temperature beside it at that moment, by a thermometer"`
+	Name         string                          `yaml:"name" need:"yes" doc:"what it measures: outdoor, supply of Slab, tank"`
+	Type         string                          `yaml:"type" need:"yes" oneof:"Pt100,Pt1000,thermistor,table" doc:"kind of element"`
+	R25          Given[units.ElectricResistance] `yaml:"r25" doc:"of a thermistor: resistance at 25 °C; with b"`
+	B            Given[units.Number]             `yaml:"b" doc:"of a thermistor: its B, in kelvin"`
+	Coefficients *SteinhartHart                  `yaml:"coefficients" doc:"of a thermistor, instead of r25 and b: the three coefficients of Steinhart and Hart"`
+	Points       []SensorPoint                   `yaml:"points" doc:"of type table: points from the maker's sheet"`
+	Sheet        string                          `yaml:"sheet" doc:"of type table, instead of points: the maker's table as it is, a temperature and a resistance in each line"`
+	Reads        Given[units.ElectricResistance] `yaml:"reads" doc:"what a meter shows at its terminals: a resistance, OL or open, 0 or short"`
+	Beside       Given[units.Temperature]        `yaml:"beside" doc:"temperature beside it at that moment, by a thermometer; an open or shorted line needs none"`
+}
+
+// SteinhartHart are the coefficients of 1/T = a + b·ln R + c·(ln R)³, for ohms and kelvins.
+type SteinhartHart struct {
+	A Given[units.Number] `yaml:"a" need:"yes" doc:"first, as 1.129148e-3"`
+	B Given[units.Number] `yaml:"b" need:"yes" doc:"second, as 2.34125e-4"`
+	C Given[units.Number] `yaml:"c" need:"yes" doc:"third, as 8.76741e-8"`
 }
 
 // SensorPoint is one line of a maker's table.

@@ -18,6 +18,14 @@ type field struct {
 // never changes.
 var layouts = layOut(map[reflect.Type][]field{}, reflect.TypeFor[Job]())
 
+// fieldsOf gives the fields of a struct: of the job, or of another document of ours.
+func fieldsOf(t reflect.Type) []field {
+	if fields, ok := layouts[t]; ok {
+		return fields
+	}
+	return layOut(map[reflect.Type][]field{}, t)[t]
+}
+
 func layOut(into map[reflect.Type][]field, t reflect.Type) map[reflect.Type][]field {
 	for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice {
 		t = t.Elem()
@@ -64,7 +72,7 @@ func isSpan(t reflect.Type) bool {
 // shapes of curve. They are the structs with several pointers.
 func choices(t reflect.Type) []string {
 	var kinds []string
-	for _, f := range layouts[t] {
+	for _, f := range fieldsOf(t) {
 		if t.Field(f.index).Type.Kind() == reflect.Pointer {
 			kinds = append(kinds, f.name)
 		}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -58,15 +59,17 @@ func Draft(data []byte) (*Job, error) {
 }
 
 type reader struct {
-	draft  bool // what can be read is given although something is missing
+	draft  bool   // what can be read is given although something is missing
+	what   string // kind of document; a job if empty
 	faults Faults
 	lines  [][]byte
 }
 
-func (r *reader) read(data []byte) *Job {
+// root gives the root of a document that is safe to read, lifted to the newest version.
+func (r *reader) root(data []byte) *yaml.Node {
 	if len(data) > maxDocument {
 		r.faults.add(Fault{
-			Given: strconv.Itoa(len(data)>>10) + " kB", Problem: "is too large for a job",
+			Given: strconv.Itoa(len(data)>>10) + " kB", Problem: "is too large for a " + r.kind(),
 			Accept: strconv.Itoa(maxDocument>>10) + " kB at most",
 		})
 		return nil
@@ -81,6 +84,16 @@ func (r *reader) read(data []byte) *Job {
 	if fault := lift(root, steps, Version); fault != nil {
 		fault.Excerpt = r.excerpt(fault.Line)
 		r.faults.add(*fault)
+		return nil
+	}
+	return root
+}
+
+func (r *reader) kind() string { return cmp.Or(r.what, "job") }
+
+func (r *reader) read(data []byte) *Job {
+	root := r.root(data)
+	if root == nil {
 		return nil
 	}
 	j := new(Job)
@@ -122,7 +135,7 @@ func (r *reader) parse(data []byte) (root *yaml.Node) {
 	err := decoder.Decode(&document)
 	switch {
 	case errors.Is(err, io.EOF), err == nil && document.IsZero():
-		r.faults.add(Fault{Problem: "the document is empty", Accept: "a job, beginning with curvewright: 1"})
+		r.faults.add(Fault{Problem: "the document is empty", Accept: "a " + r.kind() + ", beginning with curvewright: 1"})
 		return nil
 	case err != nil:
 		r.faults.add(r.syntax(err))
@@ -130,7 +143,7 @@ func (r *reader) parse(data []byte) (root *yaml.Node) {
 	}
 	var second yaml.Node
 	if err := decoder.Decode(&second); err == nil {
-		r.fault(&second, nil, Fault{Problem: "a second document begins here", Accept: "one job in one document"})
+		r.fault(&second, nil, Fault{Problem: "a second document begins here", Accept: "one " + r.kind() + " in one document"})
 		return nil
 	} else if !errors.Is(err, io.EOF) {
 		r.faults.add(r.syntax(err))
@@ -140,7 +153,7 @@ func (r *reader) parse(data []byte) (root *yaml.Node) {
 	if root.Kind != yaml.MappingNode {
 		r.fault(root, nil, Fault{
 			Problem: "the document is " + kindOf(root) + ", not a group of fields",
-			Accept:  "a job, beginning with curvewright: 1", Hint: r.gapHint(root.Line),
+			Accept:  "a " + r.kind() + ", beginning with curvewright: 1", Hint: r.gapHint(root.Line),
 		})
 		return nil
 	}
@@ -203,10 +216,14 @@ func (r *reader) excerpt(line int) string {
 	return strings.TrimRight(shorten(string(r.lines[line-1])), " ")
 }
 
+// enough tells whether there is enough to put right for one message. A draft is read to
+// its end all the same, since what is not read is lost.
+func (r *reader) enough() bool { return r.faults.More && !r.draft }
+
 // value reads a node into a field, whatever kind of field it is.
 func (r *reader) value(v reflect.Value, n *yaml.Node, p *place, f field) {
-	if r.faults.More {
-		return // enough to put right for one message
+	if r.enough() {
+		return
 	}
 	if n.Tag == "!!null" {
 		r.fault(n, p, Fault{Problem: "has nothing after it", Accept: acceptFor(v, f), Hint: "leave the field out if it is not known"})
@@ -244,7 +261,7 @@ func (r *reader) value(v reflect.Value, n *yaml.Node, p *place, f field) {
 
 // group reads a mapping into a struct.
 func (r *reader) group(v reflect.Value, n *yaml.Node, p *place) {
-	fields := layouts[v.Type()]
+	fields := fieldsOf(v.Type())
 	if n.Kind != yaml.MappingNode {
 		r.wrongKind(n, p, "a group of fields: "+list(names(fields)))
 		return
@@ -259,7 +276,7 @@ func (r *reader) group(v reflect.Value, n *yaml.Node, p *place) {
 		r.value(v.Field(f.index), value, p.at(f.name), f)
 	}
 	for _, f := range fields {
-		if _, given := seen[f.name]; !r.faults.More && f.need && !given && !misspelt(f.name, n, names(fields)) {
+		if _, given := seen[f.name]; !r.enough() && f.need && !given && !misspelt(f.name, n, names(fields)) {
 			r.missing(n, p.at(f.name), f.doc)
 		}
 	}
@@ -268,7 +285,7 @@ func (r *reader) group(v reflect.Value, n *yaml.Node, p *place) {
 // key judges the name of a field: known, and not there twice.
 func (r *reader) key(key, value, group *yaml.Node, p *place, seen map[string]int, names []string) bool {
 	name := key.Value
-	if r.faults.More {
+	if r.enough() {
 		return false
 	}
 	if key.Kind != yaml.ScalarNode || name == "" {
@@ -456,7 +473,7 @@ func acceptFor(v reflect.Value, f field) string {
 	if t.Kind() == reflect.Pointer {
 		t = t.Elem()
 	}
-	return "a group of fields: " + list(names(layouts[t]))
+	return "a group of fields: " + list(names(fieldsOf(t)))
 }
 
 // locate finds line and column of a place, or of the nearest one around it.

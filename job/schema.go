@@ -142,6 +142,9 @@ func (s *schema) input(t reflect.Type) string {
 		plain["type"], plain["pattern"] = []string{"number", "string"}, plainNumber.String()
 	case "fraction":
 		plain["type"], plain["pattern"] = []string{"number", "string"}, `[0-9]`
+	case "electric_resistance": // what a meter shows when the line is open or shorted, too
+		plain["type"], plain["pattern"] = []string{"number", "string"}, `^0$|[0-9].*[A-Za-zΩΩ]|^[A-Za-z.∞ ]+$`
+		plain["minimum"], plain["maximum"] = 0, 0 // as a plain number, nothing else
 	default: // a number, and a unit after or before it
 		plain["pattern"] = `[0-9].*[A-Za-z°'"%′″’”℃℉º˚ΩΩ]|[A-Za-z].*[0-9]`
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strings"
 
 	"curvewright/units"
 )
@@ -40,6 +41,8 @@ type Spot struct {
 
 	value  reflect.Value
 	parent reflect.Value // the group that it belongs to
+	entry  bool          // of a list
+	place  *place
 }
 
 // Spots lists the fields of a job in the order of the document, each group before its
@@ -50,51 +53,87 @@ type Spot struct {
 // Source: the format is our own.
 func Spots(j *Job) []Spot {
 	var list []Spot
-	walk(reflect.ValueOf(j).Elem(), "", "", func(s Spot) { list = append(list, s) })
+	var walk func(s Spot)
+	walk = func(s Spot) {
+		for _, inner := range s.Within() {
+			if !inner.entry {
+				list = append(list, inner)
+			}
+			walk(inner)
+		}
+	}
+	walk(Whole(j))
 	return list
 }
 
-func walk(v reflect.Value, path, pattern string, found func(Spot)) {
-	kinds := choices(v.Type())
-	for _, f := range layouts[v.Type()] {
-		s := Spot{Path: join(path, f.name), Pattern: join(pattern, f.name), Doc: f.doc, Need: f.need, Words: f.words, value: v.Field(f.index), parent: v}
-		t := s.value.Type()
-		switch {
-		case isInput(t):
-			s.Kind = QuantitySpot
-			found(s)
-		case t.Kind() == reflect.Struct:
-			s.Kind, s.Span = GroupSpot, isSpan(t)
-			found(s)
-			walk(s.value, s.Path, s.Pattern, found)
-		case t.Kind() == reflect.Pointer:
-			s.Kind, s.Absent, s.OneOf = GroupSpot, s.value.IsNil(), kinds != nil
-			found(s)
-			if !s.Absent {
-				walk(s.value.Elem(), s.Path, s.Pattern, found)
-			}
-		case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String:
-			s.Kind, s.Items = WordsSpot, s.value.Len()
-			found(s)
-		case t.Kind() == reflect.Slice:
-			s.Kind, s.Items = ListSpot, s.value.Len()
-			found(s)
-			for i := range s.Items {
-				walk(s.value.Index(i), fmt.Sprintf("%s[%d]", s.Path, i), s.Pattern+"[]", found)
-			}
-		case t.Kind() == reflect.Int:
-			s.Kind = CountSpot
-			found(s)
-		case t.Kind() == reflect.Bool:
-			s.Kind = YesSpot
-			found(s)
-		default:
-			s.Kind = TextSpot
-			if f.words != nil {
-				s.Kind = WordSpot
-			}
-			found(s)
+// Whole is a job as one group, which has no path.
+//
+// Units: none.
+// Range: any job, finished or not.
+// Source: the format is our own.
+func Whole(j *Job) Spot { return Spot{Kind: GroupSpot, value: reflect.ValueOf(j).Elem()} }
+
+// Within are the fields of a group, or the entries of a list of groups, each a group.
+//
+// Units: none.
+// Range: any spot; nothing for one that holds no others.
+// Source: the format is our own.
+func (s Spot) Within() []Spot {
+	v := s.value
+	switch {
+	case s.Kind == ListSpot:
+		entries := make([]Spot, v.Len())
+		for i := range entries {
+			entries[i] = s.entryAt(i, v.Index(i))
 		}
+		return entries
+	case s.Kind != GroupSpot || s.CanBeAbsent() && v.IsNil():
+		return nil
+	case s.CanBeAbsent():
+		v = v.Elem()
+	}
+	fields := layouts[v.Type()]
+	kinds := choices(v.Type())
+	inner := make([]Spot, len(fields))
+	for i, f := range fields {
+		inner[i] = Spot{
+			Path: join(s.Path, f.name), Pattern: join(s.Pattern, f.name), Doc: f.doc, Need: f.need, Words: f.words,
+			value: v.Field(f.index), parent: v, place: s.place.at(f.name),
+		}
+		inner[i].describe(kinds != nil)
+	}
+	return inner
+}
+
+// entryAt makes the spot of one entry of a list.
+func (s Spot) entryAt(i int, v reflect.Value) Spot {
+	return Spot{
+		Path: fmt.Sprintf("%s[%d]", s.Path, i), Pattern: s.Pattern + "[]", Doc: s.Doc, Kind: GroupSpot,
+		value: v, entry: true, place: s.place.entry(i, nameOf(v)),
+	}
+}
+
+// describe tells of a field what its type says.
+func (s *Spot) describe(oneOfSeveral bool) {
+	switch t := s.value.Type(); {
+	case isInput(t):
+		s.Kind = QuantitySpot
+	case t.Kind() == reflect.Struct:
+		s.Kind, s.Span = GroupSpot, isSpan(t)
+	case t.Kind() == reflect.Pointer:
+		s.Kind, s.Absent, s.OneOf = GroupSpot, s.value.IsNil(), oneOfSeveral
+	case t.Kind() == reflect.Slice && t.Elem().Kind() == reflect.String:
+		s.Kind, s.Items = WordsSpot, s.value.Len()
+	case t.Kind() == reflect.Slice:
+		s.Kind, s.Items = ListSpot, s.value.Len()
+	case t.Kind() == reflect.Int:
+		s.Kind = CountSpot
+	case t.Kind() == reflect.Bool:
+		s.Kind = YesSpot
+	case s.Words != nil:
+		s.Kind = WordSpot
+	default:
+		s.Kind = TextSpot
 	}
 }
 
@@ -190,7 +229,7 @@ func (s Spot) Say(known Known) error {
 // Source: the format is our own.
 // Errors: any other spot.
 func (s Spot) Make() error {
-	if s.Kind != GroupSpot || s.value.Kind() != reflect.Pointer {
+	if !s.CanBeAbsent() {
 		return fmt.Errorf("%s: is always there", s.Path)
 	}
 	if !s.value.IsNil() {
@@ -207,6 +246,13 @@ func (s Spot) Make() error {
 	return nil
 }
 
+// CanBeAbsent tells the groups that can be absent as a whole.
+//
+// Units: none.
+// Range: any spot.
+// Source: the format is our own.
+func (s Spot) CanBeAbsent() bool { return s.Kind == GroupSpot && s.value.Kind() == reflect.Pointer }
+
 // Drop takes a group away that can be absent as a whole.
 //
 // Units: none.
@@ -214,7 +260,7 @@ func (s Spot) Make() error {
 // Source: the format is our own.
 // Errors: any other spot.
 func (s Spot) Drop() error {
-	if s.Kind != GroupSpot || s.value.Kind() != reflect.Pointer {
+	if !s.CanBeAbsent() {
 		return fmt.Errorf("%s: is always there", s.Path)
 	}
 	s.value.SetZero()
@@ -227,10 +273,24 @@ func (s Spot) Drop() error {
 // Range: any path; what is absent has no spots beneath it.
 // Source: the format is our own.
 func At(j *Job, path string) (Spot, bool) {
-	for _, s := range Spots(j) {
-		if s.Path == path {
-			return s, true
+	s := Whole(j)
+	for s.Path != path {
+		inner := s.Within()
+		i := slices.IndexFunc(inner, func(s Spot) bool { return s.Leads(path) })
+		if i < 0 {
+			return Spot{}, false
 		}
+		s = inner[i]
 	}
-	return Spot{}, false
+	return s, true
+}
+
+// Leads tells whether a path ends at a spot or beneath it.
+//
+// Units: none.
+// Range: any spot and path.
+// Source: the format is our own.
+func (s Spot) Leads(path string) bool {
+	rest, found := strings.CutPrefix(path, s.Path)
+	return found && (s.Path == "" || rest == "" || rest[0] == '.' || rest[0] == '[')
 }

@@ -43,6 +43,11 @@ func TestDraftKeepsWhatIsThere(t *testing.T) {
 	if !strings.Contains(err.Error(), "design_outdoor") {
 		t.Errorf("does not say what is missing: %v", err)
 	}
+	// However much is missing, all that is there is kept.
+	rooms := strings.Repeat("  - {area: 100 ft²}\n", 2*maxFaults)
+	if j, _ := Draft([]byte("curvewright: 1\nrooms:\n" + rooms)); j == nil || len(j.Rooms) != 2*maxFaults || !j.Rooms[2*maxFaults-1].Area.Set {
+		t.Errorf("the draft of many unnamed rooms lost some")
+	}
 	if j, err := Draft([]byte("- not a job\n")); j != nil && err == nil {
 		t.Errorf("took a list for a job: %+v", j)
 	}

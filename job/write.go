@@ -24,8 +24,12 @@ import (
 func Write(j *Job) ([]byte, error) {
 	newest := *j
 	newest.Version = Version
+	return encode(reflect.ValueOf(&newest).Elem())
+}
+
+func encode(document reflect.Value) ([]byte, error) {
 	w := writer{}
-	root := w.group(reflect.ValueOf(&newest).Elem(), nil)
+	root := w.group(document, nil)
 	if w.err != nil {
 		return nil, w.err
 	}
@@ -43,7 +47,7 @@ type writer struct{ err error }
 // group writes what a struct holds.
 func (w *writer) group(v reflect.Value, p *place) *yaml.Node {
 	group := &yaml.Node{Kind: yaml.MappingNode, Tag: "!!map"}
-	for _, f := range layouts[v.Type()] {
+	for _, f := range fieldsOf(v.Type()) {
 		if value := w.value(v.Field(f.index), p.at(f.name), f); value != nil {
 			group.Content = append(group.Content, w.text(f.name, p), value)
 		}

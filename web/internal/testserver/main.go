@@ -32,7 +32,7 @@ func main() {
 		_, _ = io.Copy(io.Discard, os.Stdin) // ends when whoever started us does
 		os.Exit(0)
 	}()
-	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second}
+	server := &http.Server{Handler: web.Packed(handler), ReadHeaderTimeout: 10 * time.Second}
 	if err := server.Serve(listener); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)

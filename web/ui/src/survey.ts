@@ -249,7 +249,14 @@ function note(mine: HTMLElement, other: HTMLElement): void {
   mine.className = other.className;
   const old = mine.querySelector("[data-note]");
   const fresh = other.querySelector("[data-note]");
-  if (old && fresh && !old.contains(document.activeElement)) old.replaceWith(document.adoptNode(fresh));
+  if (old && fresh) old.replaceWith(document.adoptNode(fresh));
+  const known = mine.querySelector("[data-known]");
+  const now = other.querySelector("[data-known]");
+  if (!known?.contains(document.activeElement)) {
+    if (known && now) known.replaceWith(document.adoptNode(now));
+    else if (known) known.remove();
+    else if (now) mine.querySelector(".remark")?.append(document.adoptNode(now));
+  }
   const entry = mine.querySelector(".entry input, .entry select, .entry textarea");
   if (other.querySelector(".entry [aria-invalid]")) entry?.setAttribute("aria-invalid", "true");
   else entry?.removeAttribute("aria-invalid");
@@ -281,6 +288,7 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
     if (!other) continue;
     const entry = mine.querySelector<HTMLInputElement>(".entry input, .entry select, .entry textarea");
     const held = mine.contains(document.activeElement) || !quiet;
+    note(mine, other.cloneNode(true) as HTMLElement);
     for (const hidden of mine.querySelectorAll<HTMLInputElement>("input[type=hidden]")) {
       const its = other.querySelector<HTMLInputElement>(`input[name="${CSS.escape(hidden.name)}"]`);
       if (its) hidden.value = its.value;
@@ -292,7 +300,6 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
       const fresh = other.querySelector(".entry .unit");
       if (unit && fresh) unit.textContent = fresh.textContent;
     }
-    note(mine, other);
   }
 }
 

@@ -1,0 +1,386 @@
+package words
+
+import (
+	"strings"
+	"sync"
+	"unicode"
+	"unicode/utf8"
+)
+
+// The engine writes its sheet in English. Its sentences are put into the reader's
+// language here, at the face, so that the engine knows nothing of languages: the sentence
+// is recognised by the pattern that it was written after, its figures and names are taken
+// out, and put into the pattern of the other language. What is not recognised stays in
+// English; a test keeps the sheets of the examples complete.
+
+// wording is a pattern in French, Spanish and German, beside the English by which it is
+// found. Its holes are
+//
+//	%s  a figure, or words that are known here themselves
+//	%v  a name that somebody gave, which stays as it is
+//	%d  a bare number
+//
+// and where a language wants them in another order, %[2]s.
+type wording [3]string
+
+// Engine says a sentence of the engine in a language; in English, if it is not known.
+func (l Language) Engine(text string) string {
+	said, _ := l.Understand(text)
+	return said
+}
+
+// Understand says a sentence of the engine in a language, and whether it is known. What is
+// not comes back as it was.
+func (l Language) Understand(text string) (said string, known bool) {
+	if l == English || strings.TrimSpace(text) == "" {
+		return text, true
+	}
+	if said, known := phrasebook().say(l, text, 0); known {
+		return said, true
+	}
+	return text, false
+}
+
+// phrasebook is put in order once, when it is first opened.
+var phrasebook = sync.OnceValue(func() *book {
+	return newBook(engineCautions, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
+		engineFindings, engineCures, engineFacts, engineSteps, engineRanges, engineNotes, engineMeanings, engineSurveyFaults)
+})
+
+// phrase is one pattern, taken apart at its holes.
+type phrase struct {
+	between []string // what stands before, between and after the holes
+	kinds   []byte   // of the holes: s, v, d
+	said    [3][]piece
+	weight  int // of its letters: the heavier pattern is the closer one
+}
+
+// piece is a text, or a hole if hole is not negative.
+type piece struct {
+	text string
+	hole int
+}
+
+// book finds phrases by the words at their ends.
+type book struct {
+	exact map[string]*phrase
+	first map[string][]*phrase // by the first word
+	last  map[string][]*phrase // by the last word, of those that begin with a hole
+	open  []*phrase            // with a hole at both ends
+}
+
+func newBook(parts ...map[string]wording) *book {
+	b := &book{exact: map[string]*phrase{}, first: map[string][]*phrase{}, last: map[string][]*phrase{}}
+	for _, part := range parts {
+		for english, w := range part {
+			b.add(english, w)
+		}
+	}
+	for _, l := range b.first {
+		heaviestFirst(l)
+	}
+	for _, l := range b.last {
+		heaviestFirst(l)
+	}
+	heaviestFirst(b.open)
+	return b
+}
+
+func (b *book) add(english string, w wording) {
+	p := takeApart(english, w)
+	switch front, back := p.between[0], p.between[len(p.between)-1]; {
+	case len(p.kinds) == 0:
+		b.exact[english] = p
+	case strings.Contains(front, " "):
+		word, _, _ := strings.Cut(front, " ")
+		b.first[word] = append(b.first[word], p)
+	case strings.Contains(back, " "):
+		word := back[strings.LastIndexByte(back, ' ')+1:]
+		b.last[word] = append(b.last[word], p)
+	default:
+		b.open = append(b.open, p)
+	}
+}
+
+// takeApart cuts a pattern and its wordings at their holes.
+func takeApart(english string, w wording) *phrase {
+	p := &phrase{}
+	for _, c := range pieces(english) {
+		if c.hole < 0 {
+			p.weight += len(c.text)
+		}
+	}
+	rest := english
+	for {
+		at := strings.IndexByte(rest, '%')
+		for at >= 0 && !isHole(rest[at:]) {
+			next := strings.IndexByte(rest[at+1:], '%')
+			if next < 0 {
+				at = -1
+				break
+			}
+			at += 1 + next
+		}
+		if at < 0 {
+			p.between = append(p.between, rest)
+			break
+		}
+		p.between = append(p.between, rest[:at])
+		p.kinds = append(p.kinds, rest[at+1])
+		rest = rest[at+2:]
+	}
+	for i, text := range w {
+		p.said[i] = pieces(text)
+	}
+	return p
+}
+
+// isHole tells a hole from a percent sign.
+func isHole(s string) bool {
+	return len(s) > 1 && (s[1] == 's' || s[1] == 'v' || s[1] == 'd') && (len(s) == 2 || !isLower(s[2]))
+}
+
+func isLower(c byte) bool { return 'a' <= c && c <= 'z' }
+
+// pieces cuts a wording at its holes, which may be numbered.
+func pieces(text string) []piece {
+	var out []piece
+	put := func(s string) {
+		if s != "" {
+			out = append(out, piece{text: s, hole: -1})
+		}
+	}
+	start, next := 0, 0
+	for i := 0; i < len(text); i++ {
+		if text[i] != '%' {
+			continue
+		}
+		switch {
+		case isHole(text[i:]):
+			put(text[start:i])
+			out = append(out, piece{hole: next})
+			next++
+			i++
+			start = i + 1
+		case i+4 < len(text) && text[i+1] == '[' && text[i+3] == ']':
+			put(text[start:i])
+			next = int(text[i+2] - '1')
+			out = append(out, piece{hole: next})
+			next++
+			i += 4
+			start = i + 1
+		}
+	}
+	put(text[start:])
+	return out
+}
+
+func heaviestFirst(l []*phrase) {
+	for i := range l { // few, and put in order once
+		for k := i; k > 0 && l[k-1].before(l[k]) > 0; k-- {
+			l[k-1], l[k] = l[k], l[k-1]
+		}
+	}
+}
+
+// before orders phrases by weight, and those of one weight always alike.
+func (p *phrase) before(q *phrase) int {
+	if p.weight != q.weight {
+		return q.weight - p.weight
+	}
+	return strings.Compare(strings.Join(p.between, "%"), strings.Join(q.between, "%"))
+}
+
+// deepest is how far phrases may lie within phrases.
+const deepest = 4
+
+func (b *book) say(l Language, text string, depth int) (string, bool) {
+	if isFigure(text) {
+		return figures(text), true
+	}
+	if depth > deepest {
+		return "", false
+	}
+	if said, ok := b.one(l, text, depth); ok {
+		return said, true
+	}
+	if said, ok := b.several(l, text, depth); ok {
+		return said, true
+	}
+	for _, sign := range []string{"; ", ", ", " and "} {
+		if strings.Contains(text, sign) {
+			if said, ok := b.list(l, text, sign, depth); ok {
+				return said, true
+			}
+		}
+	}
+	return "", false
+}
+
+// one says a text that is one phrase. A text that begins a sentence may be a phrase that
+// usually stands within one.
+func (b *book) one(l Language, text string, depth int) (string, bool) {
+	if said, ok := b.asItStands(l, text, depth); ok {
+		return said, true
+	}
+	first, n := utf8.DecodeRuneInString(text)
+	if !unicode.IsUpper(first) {
+		return "", false
+	}
+	said, ok := b.asItStands(l, string(unicode.ToLower(first))+text[n:], depth)
+	return capital(said), ok
+}
+
+func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
+	if p, ok := b.exact[text]; ok {
+		return p.with(l, nil), true
+	}
+	firstWord, _, _ := strings.Cut(text, " ")
+	for _, from := range [][]*phrase{b.first[firstWord], b.last[text[strings.LastIndexByte(text, ' ')+1:]], b.open} {
+		for _, p := range from {
+			var holes [8]string
+			if rest, ok := strings.CutPrefix(text, p.between[0]); ok && b.fit(l, p, rest, 0, holes[:], depth) {
+				said := p.with(l, holes[:])
+				if first, _ := utf8.DecodeRuneInString(text); unicode.IsUpper(first) {
+					said = capital(said)
+				}
+				return said, true
+			}
+		}
+	}
+	return "", false
+}
+
+// fit fills the holes of a phrase from the i-th on with what it finds between its words.
+func (b *book) fit(l Language, p *phrase, text string, i int, holes []string, depth int) bool {
+	if i == len(p.kinds) {
+		return text == ""
+	}
+	after := p.between[i+1]
+	if i == len(p.kinds)-1 { // the last hole reaches to what ends the phrase
+		inside, ok := strings.CutSuffix(text, after)
+		if !ok {
+			return false
+		}
+		holes[i], ok = b.inside(l, p.kinds[i], inside, depth)
+		return ok
+	}
+	for from := 0; ; {
+		at := strings.Index(text[from:], after)
+		if at < 0 {
+			return false
+		}
+		at += from
+		if said, ok := b.inside(l, p.kinds[i], text[:at], depth); ok {
+			holes[i] = said
+			if b.fit(l, p, text[at+len(after):], i+1, holes, depth) {
+				return true
+			}
+		}
+		from = at + max(1, len(after))
+		if from > len(text) {
+			return false
+		}
+	}
+}
+
+// longestName is longer than what anybody calls a room, a circuit or a wall.
+const longestName = 160
+
+// inside says what stands in a hole.
+func (b *book) inside(l Language, kind byte, text string, depth int) (string, bool) {
+	if text == "" || len(text) > 4*longestName {
+		return "", false
+	}
+	switch kind {
+	case 'd':
+		return figures(text), strings.Trim(text, "0123456789.,+−-") == ""
+	case 'v':
+		if strings.EqualFold(text, "the house") { // what the short way calls its only room
+			return b.exact["the house"].with(l, nil), true
+		}
+		return figuresWithUnits(text), strings.TrimSpace(text) == text && len(text) <= longestName
+	}
+	return b.say(l, text, depth+1)
+}
+
+// several says a text of several sentences, the longest that are known together first.
+func (b *book) several(l Language, text string, depth int) (string, bool) {
+	ends := sentenceEnds(text)
+	if len(ends) < 2 {
+		return "", false
+	}
+	var out []string
+	for start, i := 0, 0; i < len(ends); {
+		k := len(ends) - 1
+		for ; k >= i; k-- {
+			if said, ok := b.one(l, strings.TrimSpace(text[start:ends[k]]), depth); ok {
+				out = append(out, said)
+				break
+			}
+		}
+		if k < i {
+			return "", false
+		}
+		start, i = ends[k], k+1
+	}
+	return strings.Join(out, " "), true
+}
+
+// sentenceEnds lists where the sentences of a text end: a full stop and a space, before a
+// capital or a figure.
+func sentenceEnds(text string) []int {
+	var ends []int
+	for i := 0; i+2 < len(text); i++ {
+		if (text[i] != '.' && text[i] != '?' && text[i] != '!') || text[i+1] != ' ' {
+			continue
+		}
+		if next, _ := utf8.DecodeRuneInString(text[i+2:]); unicode.IsUpper(next) || unicode.IsDigit(next) || next == '−' {
+			ends = append(ends, i+1)
+		}
+	}
+	return append(ends, len(text))
+}
+
+// list says a text whose parts are known each for itself.
+func (b *book) list(l Language, text, sign string, depth int) (string, bool) {
+	parts := strings.Split(text, sign)
+	for i, part := range parts {
+		said, ok := b.say(l, part, depth+1)
+		if !ok {
+			return "", false
+		}
+		parts[i] = said
+	}
+	switch {
+	case sign == "; " && l == French:
+		sign = " ; "
+	case sign == " and ":
+		sign = [...]string{" et ", " y ", " und "}[l-1]
+	}
+	return strings.Join(parts, sign), true
+}
+
+func (p *phrase) with(l Language, holes []string) string {
+	said := p.said[l-1]
+	if len(said) == 1 && said[0].hole < 0 {
+		return said[0].text
+	}
+	var s strings.Builder
+	for _, c := range said {
+		if c.hole < 0 {
+			s.WriteString(c.text)
+		} else if c.hole < len(holes) {
+			s.WriteString(holes[c.hole])
+		}
+	}
+	return s.String()
+}
+
+func capital(s string) string {
+	first, n := utf8.DecodeRuneInString(s)
+	if n == 0 || !unicode.IsLower(first) {
+		return s
+	}
+	return string(unicode.ToUpper(first)) + s[n:]
+}

@@ -1,0 +1,79 @@
+package words
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// unitWords are the letters of units and of what stands beside figures in every
+// language alike.
+var unitWords = func() map[string]bool {
+	known := map[string]bool{}
+	for _, w := range strings.Fields(`F C K R U W kW MW Wh kWh MWh kJ MJ J Btu kBtu MBH h min s ms d m mm cm km ft in sq EDR
+		gal gpm gpd gpg L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
+		NTC n DIN`) {
+		known[w] = true
+	}
+	return known
+}()
+
+// isFigure tells a text that holds figures with their units and no words.
+func isFigure(text string) bool {
+	word := 0 // where the run of letters began
+	for i := 0; i <= len(text); {
+		r, n := utf8.DecodeRuneInString(text[i:])
+		if n == 0 || strings.ContainsRune("0123456789.,:;%°²³()[]/·×–−-+±=<> \u00a0\u202f'\"", r) {
+			if i > word && !unitWords[text[word:i]] {
+				return false
+			}
+			if n == 0 {
+				return text != ""
+			}
+			word = i + n
+		}
+		i += n
+	}
+	return true
+}
+
+// figures writes the figures of a text as the three languages do: a comma before the
+// decimals, a space between thousands.
+func figures(text string) string { return rewrite(text, func(string) bool { return true }) }
+
+// figuresWithUnits does so only where a unit follows, behind the space that does not
+// break: other figures belong to a name.
+func figuresWithUnits(text string) string {
+	return rewrite(text, func(rest string) bool { return strings.HasPrefix(rest, "\u00a0") })
+}
+
+// rewrite writes each figure anew that the text behind it allows.
+func rewrite(text string, allowed func(rest string) bool) string {
+	if !strings.ContainsAny(text, ".,") {
+		return text
+	}
+	var s strings.Builder
+	for i := 0; i < len(text); {
+		if !isDigit(text, i) {
+			s.WriteByte(text[i])
+			i++
+			continue
+		}
+		end := i
+		for isDigit(text, end) || (end+1 < len(text) && (text[end] == '.' || text[end] == ',') && isDigit(text, end+1)) {
+			end++
+		}
+		figure := text[i:end]
+		if allowed(text[end:]) {
+			figure = localFigure(figure)
+		}
+		s.WriteString(figure)
+		i = end
+	}
+	return s.String()
+}
+
+func isDigit(s string, i int) bool { return i < len(s) && '0' <= s[i] && s[i] <= '9' }
+
+func localFigure(figure string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(figure, ",", "\u00a0"), ".", ",")
+}
