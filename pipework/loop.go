@@ -103,9 +103,13 @@ func DesignLoops(l Liquid, loops ...Loop) (Loops, error) {
 	return out, nil
 }
 
-// usualLoop is the longest loop that installers lay by bore, common practice: about
-// 200 ft of 3/8, 300 ft of 1/2, 400 ft of 5/8, 500 ft of 3/4.
-func usualLoop(bore units.Length) units.Length {
+// UsualLoop is the longest loop that installers lay of a tube: about 200 ft of 3/8, 300 ft
+// of 1/2, 400 ft of 5/8, 500 ft of 3/4.
+//
+// Units: bore and length in m.
+// Range: floor heating tube.
+// Source: common practice.
+func UsualLoop(bore units.Length) units.Length {
 	switch {
 	case bore < 0.0095:
 		return units.Feet(200)
@@ -118,7 +122,7 @@ func usualLoop(bore units.Length) units.Length {
 }
 
 func judgeLoop(name string, loop Loop) Judgement {
-	usual := usualLoop(loop.Pipe.Bore)
+	usual := UsualLoop(loop.Pipe.Bore)
 	j := Judgement{Subject: "length of " + name, Fits: loop.Length <= usual, Source: "common practice",
 		Text: fmt.Sprintf("%s of %s is within the usual %s", tell(loop.Length), loop.Pipe, tell(usual))}
 	if !j.Fits {

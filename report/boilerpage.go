@@ -100,21 +100,12 @@ func seasonWords(sheet *settings.Sheet) string {
 		said = append(said, percent(b.Condensing)+" of the heat is made condensing, with a return below "+whole(s, b.DewPoint)+".")
 	}
 	if b.Cycles {
-		said = append(said, fmt.Sprintf("About %s starts, at worst %.1f an hour at %s outdoors%s.", thousands(float64(b.Starts)), float64(b.Worst), whole(s, b.WorstAt), prefixed("; ", b.Modulation)))
+		said = append(said, fmt.Sprintf("About %s starts, at worst %.1f an hour at %s outdoors%s.", b.StartsText(s), float64(b.Worst), whole(s, b.WorstAt), prefixed("; ", b.Modulation)))
 		if b.Buffer > 0 {
-			said = append(said, "For the shortest run wanted it lacks "+units.Litres(math.Ceil(b.Buffer.Litres())).WaterText(s)+" of water.")
+			said = append(said, "For the shortest run wanted it lacks "+b.BufferText(s)+" of water.")
 		}
 	}
 	return strings.Join(said, " ")
-}
-
-// thousands writes a count to two figures: more would promise too much.
-func thousands(v float64) string {
-	if !(v > 0) || math.IsInf(v, 0) {
-		return "no"
-	}
-	step := math.Pow(10, max(0, math.Floor(math.Log10(v))-1))
-	return units.Number(math.Round(v/step) * step).Text(units.US)
 }
 
 func minutesText(t units.Time) string {

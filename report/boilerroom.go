@@ -45,8 +45,8 @@ const (
 	heatingPumpAt           = 15.7       // of the boiler's pump, where the tank has its own
 	tankTop, tankBottom     = 17.8, 26.2
 	tankLeft, tankRight     = 5.4, 10.4
-	separatorLeft           = 17.9
-	separatorRight          = 21.1
+	separatorLeft           = 18.2
+	separatorRight          = 20.8
 	separatorMiddle         = (separatorLeft + separatorRight) / 2
 	behind                  = 24.6 // where the risers to the circuits may begin
 	betweenRisers           = 2.0
@@ -194,7 +194,7 @@ func (k *sketch) mains(s scene, l layout) {
 	}
 
 	if s.flow.Secondary > 0 && s.separated() {
-		k.text(supply, xy{separatorRight + 0.4, supplyAt - 0.7}, start, true, s.degrees(s.flow.Secondary))
+		k.text(supply, xy{separatorRight + 1, supplyAt - 0.7}, start, true, s.degrees(s.flow.Secondary))
 	}
 	at := xy{pumpAt, returnAt}
 	if s.plant.HotWater == "tank with own pump" {
@@ -203,13 +203,20 @@ func (k *sketch) mains(s scene, l layout) {
 	if s.boilerPump() {
 		k.pump(at, leftward, pumpRadius)
 	}
-	k.text(supply, xy{boilerRight + 0.5, supplyAt + 1.5}, start, true, s.degrees(s.flow.BoilerSupply))
+	t := s.degrees(s.flow.BoilerSupply)
+	k.text(supply, xy{boilerRight + 0.5, supplyAt + 1.5}, start, true, t)
 	k.text(returning, xy{boilerRight + 0.5, returnAt - 1.4}, start, true, s.degrees(s.flow.BoilerReturn))
-	x := toTank - 0.6
+	// The flow stands beside the supply where no tank branches off, and else behind the
+	// branch, clear of its pipe: it is not the tank's.
 	if s.hasTank() {
-		x = toTank + 0.3
+		y := supplyAt + 1.6
+		if s.plant.HotWater == "tank with three-way valve" {
+			y++ // clear of the valve's arm
+		}
+		k.text(ink, xy{toTank + 0.75, y}, start, false, s.flowText(s.flow.BoilerFlow))
+	} else {
+		k.text(ink, xy{boilerRight + 1.1 + k.width(true, t), supplyAt + 1.5}, start, false, s.flowText(s.flow.BoilerFlow))
 	}
-	k.text(ink, xy{x, (supplyAt+returnAt)/2 + 0.35}, start, false, s.flowText(s.flow.BoilerFlow))
 	k.arrow(supply, xy{pumpAt, supplyAt}, rightward)
 	if s.separated() {
 		k.arrow(supply, xy{23.2, supplyAt}, rightward)
@@ -266,22 +273,20 @@ func separatorHalf(kind string) float64 {
 func (k *sketch) separator(s scene, l layout) {
 	x := separatorMiddle
 	half := separatorHalf(s.plant.Separator)
-	above := xy{x, supplyAt - 3.1} // a sensor over it
-	feels, bottom := xy{x, supplyAt - 0.3}, returnAt+1.2
+	bottom := returnAt + 1.2
 	switch s.plant.Separator {
 	case "closely spaced tees":
-		above.x, feels, bottom = x+1.7, xy{x + 1.7, supplyAt}, returnAt+0.8
+		bottom = returnAt + 0.8
 	case "three-pipe buffer":
 		k.vessel(x-half, supplyAt+1.2, x+half, bottom)
-		above, feels = xy{x, supplyAt + 3.6}, xy{x, supplyAt + 2}
 	case "two-pipe buffer":
 		k.vessel(x-half, supplyAt+1, x+half, returnAt-1)
-		above, feels, bottom = xy{x, supplyAt + 2.7}, xy{x, supplyAt + 1.5}, returnAt+0.8
+		bottom = returnAt + 0.8
 	default:
 		k.vessel(x-half, supplyAt-1.2, x+half, bottom)
 	}
-	if s.hasSeparatorSensor() {
-		k.sensor(above, feels)
+	if s.hasSeparatorSensor() { // behind it, whatever it is wired to
+		k.sensor(xy{separatorRight + 0.6, supplyAt - 3.1}, xy{separatorRight + 0.6, supplyAt})
 	}
 	for i, line := range l.separator {
 		k.text(faint, xy{x, bottom + 1.3 + lineHeight*float64(i)}, middle, false, line)
@@ -409,11 +414,11 @@ func (k *sketch) circuit(s scene, l layout, i int) {
 	name := k.cut(ct.Name, true, right-left)
 	k.text(ink, xy{left, up - 1.4}, start, true, name)
 	left += k.width(true, name) + 0.6
-	words := ct.Kind
+	kind := ct.Kind
 	if s.circuitPumps() {
-		words = joined(" · ", words, prefixed("pump at ", ct.PumpMode))
+		kind = joined(" · ", kind, prefixed("pump at ", ct.PumpMode))
 	}
-	for _, more := range []string{words, ct.Kind} {
+	for _, more := range []string{kind, ct.Kind} {
 		if left+k.width(false, more) <= right {
 			k.text(faint, xy{left, up - 1.4}, start, false, more)
 			break
@@ -423,7 +428,17 @@ func (k *sketch) circuit(s scene, l layout, i int) {
 	t := s.degrees(water.Supply)
 	k.text(supply, xy{left, up + 1.5}, start, true, t)
 	k.text(ink, xy{left + k.width(true, t) + 0.6, up + 1.5}, start, false, s.flowText(water.Flow))
-	k.text(faint, xy{left, up + 2.9}, start, false, k.cut(s.emitterWords(i), false, right-left))
+	words, beneath := s.emitterWords(i), xy{left, up + 2.9}
+	if hot := s.tooHot(i); hot != "" {
+		k.warning(xy{left + 0.6, up + 2.6})
+		beneath.x += 1.6
+		k.text(ink, beneath, start, true, k.cut(hot, true, right-beneath.x))
+		beneath.x += k.width(true, hot) + 0.6
+		words = familyWords(ct.Family)
+	}
+	if beneath.x == left || beneath.x+k.width(false, words) <= right {
+		k.text(faint, beneath, start, false, k.cut(words, false, right-beneath.x))
+	}
 	k.text(returning, xy{left, down - 0.85}, start, true, s.degrees(water.Return))
 }
 

@@ -36,6 +36,9 @@ func plantOf(system units.System, separator, hotWater string, circuits ...string
 	if separator != "none" {
 		sheet.Plant.SeparatorSensor, cold.Separated, cold.Secondary = "on a module", true, f(151)
 	}
+	if strings.HasSuffix(separator, "buffer") {
+		sheet.Plant.BufferVolume = units.Gallons(30)
+	}
 	if strings.HasPrefix(hotWater, "tank") {
 		sheet.Plant.TankVolume, sheet.Plant.MixingValveAtTank, sheet.Plant.Loop = units.Gallons(50), true, true
 	}
@@ -63,6 +66,8 @@ func TestBoilerRoomsAreWhatWasAgreed(t *testing.T) {
 	complete.Plant.Vessel, complete.Plant.Relief = true, true
 	bare := plantOf(us, "none", "none", "old")
 	bare.Plant.BoilerKind, bare.Plant.OutdoorSensor = "non-condensing", "no"
+	scalding := plantOf(us, "none", "tank with own pump", "radiators", "slab")
+	scalding.Plant.Circuits[1].Limit = units.Fahrenheit(95)
 	for name, c := range map[string]struct {
 		sheet *settings.Sheet
 		width float64
@@ -70,6 +75,7 @@ func TestBoilerRoomsAreWhatWasAgreed(t *testing.T) {
 		"header-2-phone":     {complete, 340},
 		"header-2-wide":      {complete, 760},
 		"bare-1-phone":       {bare, 340},
+		"scalding-2-phone":   {scalding, 360},
 		"combi-1-phone":      {plantOf(si, "none", "combi", "slab"), 340},
 		"combi-1-wide":       {plantOf(si, "none", "combi", "radiators"), 760},
 		"diverter-1-wide":    {plantOf(us, "none", "tank with three-way valve", "radiators"), 760},
@@ -215,10 +221,18 @@ func TestNothingInTheBoilerRoomCollides(t *testing.T) {
 		for _, water := range hotWaters {
 			for _, house := range houses {
 				for _, width := range []float64{340, 420, 563, 565, 760, 1200} {
-					for _, system := range []units.System{units.US, units.SI} {
+					for n := range 4 {
+						system, hot := units.System(n%2), n > 1
 						sheet := plantOf(system, separator, water, house...)
 						for i := range sheet.Flows[0].Circuits {
 							sheet.Flows[0].Circuits[i].Flow *= 2 // wide figures
+							if hot {
+								sheet.Plant.Circuits[i].Limit = units.Fahrenheit(92)
+							}
+						}
+						if hot {
+							sheet.Flows[0].BoilerFlow *= 4
+							sheet.Plant.SeparatorSensor = strings.ReplaceAll(sheet.Plant.SeparatorSensor, "on a module", "at the boiler")
 						}
 						s, _ := sceneOf(sheet, 0)
 						d := &drawn{canvas: &svgCanvas{size: svgFont}}
@@ -242,11 +256,24 @@ func TestBoilerRoomIsDescribedInWords(t *testing.T) {
 	s, _ := sceneOf(plantOf(units.US, "low-loss header", "tank with own pump", "radiators", "slab"), 0)
 	words := strings.ReplaceAll(s.words(), "\u00a0", " ")
 	for _, want := range []string{"At 5 °F outdoors, sensor: north-west wall.", "The condensing boiler sends out 156 °F and gets back 129 °F, 8.4 gpm.",
-		"low-loss header, sensor on a module; behind it 151 °F", "tank with own pump, 50 gal, kept at 140 °F, with a mixing valve at its outlet, with a circulation loop",
+		"low-loss header, sensor behind it, wired to a module; behind it 151 °F", "tank with own pump, 50 gal, kept at 140 °F, with a mixing valve at its outlet, with a circulation loop",
 		"Kitchen slab, mixed: heated floor · valve 18 % hot, supply 104 °F, return 94 °F, 2.1 gpm, pump at constant pressure."} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the description lacks %q: %s", want, words)
 		}
+	}
+}
+
+// What is too hot is told by a sign and by words, not by a colour.
+func TestWaterTooHotForItsCircuitIsMarked(t *testing.T) {
+	sheet := plantOf(units.US, "none", "none", "radiators", "slab")
+	sheet.Plant.Circuits[0].Limit, sheet.Plant.Circuits[1].Limit = units.Fahrenheit(160), units.Fahrenheit(95)
+	svg := strings.ReplaceAll(BoilerRoomSVG(sheet, 0, 360, 0), "\u00a0", " ")
+	if strings.Count(svg, ">too hot: limit") != 1 || !strings.Contains(svg, ">too hot: limit 95 °F<") {
+		t.Error("the slab gets water above its limit, and the drawing does not say so")
+	}
+	if s, _ := sceneOf(sheet, 0); !strings.Contains(strings.ReplaceAll(s.words(), "\u00a0", " "), "supply 104 °F, too hot: limit 95 °F, return") {
+		t.Errorf("nor do the words: %s", s.words())
 	}
 }
 

@@ -120,11 +120,14 @@ func (s scene) flowText(f units.Flow) string {
 
 func unbrokenText(s string) string { return strings.ReplaceAll(s, " ", "\u00a0") }
 
-func (s scene) tankVolume() string {
-	if !(s.plant.TankVolume > 0) || math.IsInf(float64(s.plant.TankVolume), 0) {
+func (s scene) tankVolume() string { return s.water(s.plant.TankVolume) }
+
+// water is a volume of water, or nothing where there is none.
+func (s scene) water(v units.Volume) string {
+	if !(v > 0) || math.IsInf(float64(v), 0) {
 		return ""
 	}
-	return unbrokenText(s.plant.TankVolume.WaterText(s.system))
+	return unbrokenText(v.WaterText(s.system))
 }
 
 // familyWords names a family of emitters.
@@ -143,6 +146,16 @@ func (s scene) emitterWords(i int) string {
 	return words
 }
 
+// tooHot says that a circuit's supply is hotter than it may be, and by what limit.
+func (s scene) tooHot(i int) string {
+	const slack = 0.5 // K: rounding of a curve
+	limit := s.plant.Circuits[i].Limit
+	if limit <= 0 || !(s.circuit(i).Supply > limit+slack) || s.degrees(limit) == "" {
+		return ""
+	}
+	return "too hot: limit " + s.degrees(limit)
+}
+
 func (s scene) sensorWords() string {
 	place := s.plant.OutdoorPlace
 	if place == "not known" {
@@ -157,17 +170,12 @@ func (s scene) sensorWords() string {
 	return prefixed("sensor: ", place)
 }
 
-// separatorWords names the separator and where its sensor is connected.
+// separatorWords names the separator, its water and its sensor, in the words of the sheet.
 func (s scene) separatorWords() string {
 	if !s.separated() {
 		return ""
 	}
-	words := s.plant.Separator
-	switch s.plant.SeparatorSensor {
-	case "at the boiler", "on a module":
-		words += ", sensor " + s.plant.SeparatorSensor
-	}
-	return words
+	return joined(", ", s.plant.Separator, s.water(s.plant.BufferVolume), settings.SeparatorSensorWords(s.plant.SeparatorSensor))
 }
 
 func (s scene) hasSeparatorSensor() bool {
@@ -228,7 +236,7 @@ func (s scene) words() string {
 	}
 	for i, c := range p.Circuits {
 		w := s.circuit(i)
-		said = append(said, fmt.Sprintf("%s, %s: %s.", c.Name, c.Kind, joined(", ", s.emitterWords(i), prefixed("supply ", s.degrees(w.Supply)),
+		said = append(said, fmt.Sprintf("%s, %s: %s.", c.Name, c.Kind, joined(", ", s.emitterWords(i), prefixed("supply ", s.degrees(w.Supply)), s.tooHot(i),
 			prefixed("return ", s.degrees(w.Return)), s.flowText(w.Flow), prefixed("pump at ", c.PumpMode))))
 	}
 	return strings.Join(said, " ")

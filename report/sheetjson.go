@@ -126,10 +126,13 @@ func (e *encoder) value(v reflect.Value) {
 		e.b.WriteByte(']')
 	case reflect.Struct:
 		e.b.WriteByte('{')
+		before := ""
 		for i := range v.NumField() {
-			if i > 0 {
-				e.b.WriteByte(',')
+			if !v.Type().Field(i).IsExported() {
+				continue // for the package's own use
 			}
+			e.b.WriteString(before)
+			before = ","
 			e.b.WriteString(quoted(snake(v.Type().Field(i).Name)) + ":")
 			e.value(v.Field(i))
 		}

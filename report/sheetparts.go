@@ -410,7 +410,11 @@ func (p *printer) expectedPart(t readingTable, circuits []string) {
 		p.y += lead
 	}
 	if condenses {
-		p.write(p.quiet(), p.left, p.y+1, start, "c: the return is cool enough for the boiler to condense. Clamp-on sensors read within 2 °F (1 K): judge differences first.")
+		within := "1 K"
+		if p.sheet.System == units.US {
+			within = "2 °F"
+		}
+		p.write(p.quiet(), p.left, p.y+1, start, "c: the return is cool enough for the boiler to condense. Clamp-on sensors read within "+within+": judge differences first.")
 		p.y += lead + 1
 	}
 }

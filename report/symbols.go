@@ -154,6 +154,13 @@ func (k *sketch) sensor(at, feels xy) {
 	k.lettered(at, "T")
 }
 
+// warning is the triangle that every reader of a plan knows, with its sign.
+func (k *sketch) warning(at xy) {
+	k.shape(xy{at.x, at.y - 0.7}, xy{at.x + 0.68, at.y + 0.45}, xy{at.x - 0.68, at.y + 0.45})
+	k.line(ink, xy{at.x, at.y - 0.3}, xy{at.x, at.y + 0.1})
+	k.line(ink, xy{at.x, at.y + 0.22}, xy{at.x, at.y + 0.34})
+}
+
 const sensorRadius = 0.72
 
 func (k *sketch) lettered(at xy, letter string) {

@@ -282,6 +282,10 @@ func TestJudge(t *testing.T) {
 		{"platinum in place of a thermistor", b3977, 1000, 0, Wrong, WrongCurve, "fits Pt1000"},
 		{"thermistor in place of platinum", pt, 33900, 0, Wrong, WrongCurve, "NTC 10 kΩ, B 3977"},
 		{"12 kΩ in place of 10 kΩ", b3435, 37826, 0, Wrong, WrongCurve, "12 kΩ"},
+		{"far too warm", b3977, 8300, 0, Wrong, FarOff, "wires of two sensors are crossed (one at 85 °F reads so)"},
+		{"far too cold", b3977, 130e3, 0, Wrong, FarOff, "A corroded terminal also adds resistance"},
+		{"5 kΩ in place of 10 kΩ", b3977, 16200, 0, Wrong, WrongCurve, "fits NTC 5 kΩ of the same curve"},
+		{"20 kΩ in place of 10 kΩ", b3977, 67500, 0, Wrong, ReadsCold, "would also fit NTC 20 kΩ of the same curve"},
 		{"open", b3977, 2e6, 0, Wrong, Open, "broken wire"},
 		{"short", b3977, 1, 0, Wrong, Short, "wires that touch"},
 		{"high", short, 800e3, 0, Wrong, BadContact, "corroded"},
@@ -301,6 +305,12 @@ func TestJudge(t *testing.T) {
 	if j.Fault != Open || !strings.Contains(j.Text(units.SI), "overload") {
 		t.Errorf("overload: %+v", j)
 	}
+	// No thermometer is needed to see that a line is open or shorted.
+	for _, reads := range []units.ElectricResistance{NoEnd, 5e6, 0, 2} {
+		if j := ok[Judgement](t)(Judge(b3977, Reading{Reads: reads})); j.Verdict != Wrong || j.Fault != Open && j.Fault != Short {
+			t.Errorf("%v without a thermometer: %+v", reads, j)
+		}
+	}
 	_, err := Judge(b3977, Reading{Reads: -1, True: units.Celsius(0)})
 	refused(t, err, "resistance read")
 	_, err = Judge(b3977, Reading{Reads: 1e4, True: units.Celsius(400)})
@@ -313,6 +323,19 @@ func TestJudge(t *testing.T) {
 		j := ok[Judgement](t)(Judge(b3977, Reading{Reads: units.Ohms(indoor), True: units.Celsius(0)}))
 		if !strings.Contains(j.Text(units.SI), "It may") {
 			t.Errorf("indoors: %s", j.Text(units.SI))
+		}
+	}
+}
+
+func TestWhatAMeterShowsIsRead(t *testing.T) {
+	for text, want := range map[string]units.ElectricResistance{"OL": NoEnd, "O.L": NoEnd, "open": NoEnd, "short": 0, "0": 0, "0 Ω": 0, "5 MΩ": 5e6, "5 megohm": 5e6, "2.2M": 2.2e6, "12.3 kΩ": 12300} {
+		if got, err := ParseReading(text); err != nil || got != want {
+			t.Errorf("%q: %v, %v; want %v", text, got, err, want)
+		}
+	}
+	for _, text := range []string{"", "5", "5 mΩ", "oil", "-1 Ω"} {
+		if got, err := ParseReading(text); err == nil {
+			t.Errorf("%q is read as %v", text, got)
 		}
 	}
 }

@@ -108,9 +108,23 @@ func (t table) cell(passed func(knot) bool) int {
 // Source: the maker's sheet.
 // Errors: a line that cannot be read, with its number; what FromTable refuses.
 func ParseTable(name, text string) (Sensor, error) {
+	rows, err := Rows(text)
+	if err != nil {
+		return Sensor{}, err
+	}
+	return FromTable(name, rows)
+}
+
+// Rows reads the rows of a table as [ParseTable] does, without making a sensor of them.
+//
+// Units: those written; the result in K and Ω.
+// Range: text to 100 kB.
+// Source: the maker's sheet.
+// Errors: a line that cannot be read, with its number.
+func Rows(text string) ([]Point, error) {
 	const longest = 100_000
 	if len(text) > longest {
-		return Sensor{}, &refuse.Error{Subject: subject, What: "table", Given: fmt.Sprintf("%d bytes", len(text)), Accept: fmt.Sprintf("up to %d bytes", longest)}
+		return nil, &refuse.Error{Subject: subject, What: "table", Given: fmt.Sprintf("%d bytes", len(text)), Accept: fmt.Sprintf("up to %d bytes", longest)}
 	}
 	var (
 		rows []Point
@@ -127,20 +141,20 @@ func ParseTable(name, text string) (Sensor, error) {
 			continue
 		}
 		if len(cells) != 2 {
-			return Sensor{}, &refuse.Error{Subject: subject, What: fmt.Sprintf("line %d of the table", i+1), Given: fmt.Sprintf("%.40q", line),
+			return nil, &refuse.Error{Subject: subject, What: fmt.Sprintf("line %d of the table", i+1), Given: fmt.Sprintf("%.40q", line),
 				Accept: "a temperature and a resistance parted by a tab, a semicolon or two spaces: 20 °C ; 12.5 kΩ"}
 		}
 		at, err := units.Parse[units.Temperature](written(cells[0], unit[0]))
 		if err != nil {
-			return Sensor{}, fmt.Errorf("line %d of the sensor's table: %w", i+1, err)
+			return nil, fmt.Errorf("line %d of the sensor's table: %w", i+1, err)
 		}
 		reads, err := units.Parse[units.ElectricResistance](written(cells[1], unit[1]))
 		if err != nil {
-			return Sensor{}, fmt.Errorf("line %d of the sensor's table: %w", i+1, err)
+			return nil, fmt.Errorf("line %d of the sensor's table: %w", i+1, err)
 		}
 		rows = append(rows, Point{At: at, Reads: reads})
 	}
-	return FromTable(name, rows)
+	return rows, nil
 }
 
 // written adds the unit of the head line to a plain number.

@@ -18,6 +18,10 @@ const (
 	usualDifferential = units.Difference(5)
 	usualLeastRun     = units.Time(600)
 	usualExcess       = units.Fraction(0.25) // about 9 % CO2 with natural gas, common practice
+	// atReturn counts heat as made condensing where the return is below the dew point, as the
+	// sheet says it: water falls out first where the exchanger is as cold as the return. How
+	// much of it does, and so the approach of a rated boiler, is in the efficiency.
+	atReturn = units.Difference(0)
 	// leastWater is what the smallest boiler and its pipes hold, m³ (common practice).
 	leastWater = units.Volume(0.01)
 )
@@ -31,6 +35,7 @@ type burner struct {
 	swing   job.Given[units.Difference]
 	run     job.Given[units.Time]
 	excess  job.Given[units.Fraction]
+	least   job.Given[units.Power]
 	cycling boiler.Cycling
 }
 
@@ -47,7 +52,7 @@ func fuelKey(name string) string {
 func (m *model) readBurner() (burner, error) {
 	b := m.job.Boiler
 	out := burner{swing: b.Differential.Or(usualDifferential), run: b.LeastRun.Or(usualLeastRun), excess: b.ExcessAir.Or(usualExcess)}
-	fuel, err := boiler.FuelByKey(fuelKey(b.Fuel))
+	fuel, err := m.fuel()
 	if err != nil {
 		return out, err
 	}
@@ -79,7 +84,11 @@ func (m *model) readBurner() (burner, error) {
 		out.water = m.content()
 		out.water.Value = max(out.water.Value, leastWater)
 	}
-	out.cycling = boiler.Cycling{Water: out.water.Value, Fluid: m.fluid(), Least: b.MinOutput.Value, Differential: out.swing.Value}
+	out.least = m.leastOutput()
+	out.cycling = boiler.Cycling{Water: out.water.Value, Fluid: m.fluid(), Least: out.least.Value, Differential: out.swing.Value}
+	if out.least.Set {
+		out.cycling.LeastOff = shortestPause()
+	}
 	return out, nil
 }
 
@@ -90,7 +99,7 @@ func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, erro
 	if err != nil {
 		return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
 	}
-	s := BoilerSeason{Known: true, DewPoint: b.gas.DewPoint, Water: b.water.Value, Cycles: m.job.Boiler.MinOutput.Set}
+	s := BoilerSeason{Known: true, DewPoint: b.gas.DewPoint, Water: b.water.Value, Cycles: b.least.Set}
 	weather := make([]boiler.Weather, len(solved[0].at))
 	heat, fuel := 0.0, 0.0
 	for k, a := range solved[0].at {
@@ -100,9 +109,10 @@ func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, erro
 		p := BoilerPoint{Outdoor: a.Outdoor, Supply: supply, Return: ret, Load: load}
 		rate := units.Fraction(1)
 		if m.job.Boiler.Output.Set {
-			rate = units.Fraction(load / m.job.Boiler.Output.Value)
+			rate = min(m.altitudeLeaves(), units.Fraction(load/m.job.Boiler.Output.Value))
 		}
 		rate = max(b.model.LeastRate, min(1, rate))
+		p.rate = rate
 		if p.Efficiency, err = b.model.Efficiency(ret, rate, boiler.Gross); err != nil {
 			return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
 		}
@@ -122,7 +132,7 @@ func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, erro
 		s.Efficiency = units.Fraction(heat / fuel)
 	}
 	if m.job.Boiler.Kind != "non-condensing" {
-		share, err := b.gas.CondensingShare(weather, b.model.Approach/2)
+		share, err := b.gas.CondensingShare(weather, atReturn)
 		if err != nil {
 			return BoilerSeason{}, b, fmt.Errorf("boiler: %w", err)
 		}
@@ -152,7 +162,9 @@ func (m *model) cycles(s *BoilerSeason, b *burner, weather []boiler.Weather) err
 		if err != nil {
 			return fmt.Errorf("boiler: %w", err)
 		}
-		s.Buffer = max(0, total-b.water.Value)
+		if s.shortestRun() < b.run.Value {
+			s.Buffer = max(0, total-b.water.Value)
+		}
 	}
 	load := func(to units.Temperature) units.Power {
 		sum := units.Power(0)
@@ -181,6 +193,12 @@ func (m *model) condensingLines(s *BoilerSeason, b burner) []Line {
 	if m.job.Boiler.Kind == "non-condensing" {
 		return nil
 	}
+	if b.fit != nil && b.model.Approach > boiler.FlueApproachLimit {
+		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+			"The maker's efficiencies fit only flue gas that leaves %s hotter than the water comes back; a condensing boiler keeps below %s.",
+			m.say(b.model.Approach), m.say(boiler.FlueApproachLimit)),
+			Cures: []string{"look whether the figures count gross or net heat", "look whether they are for this boiler, and at which return"}, Working: m.seasonWorking(s, b)})
+	}
 	return []Line{{ID: "condensing", Label: "Condensing", Value: fmt.Sprintf("%.0f %% of the season", 100*float64(s.Condensing)),
 		Why:     fmt.Sprintf("Share of the heat made with a return below %s; about %.0f %% efficient over the season, against gross heat.", m.say(s.DewPoint), 100*float64(s.Efficiency)),
 		TooLow:  "A hot return condenses nothing: look for a curve too high, a boiler pump faster than the system, too much flow.",
@@ -195,21 +213,24 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 	}
 	d := Line{ID: "differential", Label: "Burner differential", Value: strings.TrimPrefix(m.difference(b.swing.Value), "+"),
 		Why: fmt.Sprintf("The burner %s; about %s starts a season, %.1f an hour at worst.",
-			strings.TrimPrefix(s.Modulation, "it "), units.Number(math.Round(float64(s.Starts)/100)*100).Text(m.sys), float64(s.Worst)),
+			strings.TrimPrefix(s.Modulation, "it "), s.StartsText(m.sys), float64(s.Worst)),
 		TooHigh: "The supply swings and the return is hotter than it need be.", TooLow: "Short runs, many starts, wear and soot."}
+	if b.least.Known == job.Assumed {
+		d.Instead = "The survey names no lowest output: taken as a burner that knows only on and off."
+	}
 	d.Working = m.cycleWorking(s, b)
 	rest := Line{ID: "rest", Label: "Shortest burner pause", TooHigh: "Rooms feel the pause in mild weather.", TooLow: "The burner answers every small call.",
 		Why: "Holds the starts to six an hour with hardly any load.", Working: d.Working}
-	pause, err := boiler.AntiCyclingTime(b.cycling.Least/4, b.cycling.Least, units.StartsPerHour(6))
-	if err != nil {
-		return []Line{d}
-	}
-	rest.Value = fmt.Sprintf("%.0f min", math.Ceil(float64(pause)/60))
+	rest.Value = fmt.Sprintf("%.0f min", float64(b.cycling.LeastOff)/60)
 	if s.Buffer > 0.005 {
+		fire := "the burner's least output of "
+		if m.onOff() {
+			fire = "the burner's one fire of "
+		}
 		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
-			"In mild weather the burner's least output of %s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed.",
-			m.say(b.cycling.Least), m.about(s.Water, false), minutes(s.shortestRun()), minutes(b.run.Value), m.about(s.Buffer, true)),
-			Cures:   []string{"a buffer of about " + m.about(s.Buffer, true), "a wider differential and a longer pause", "leaving one large circuit always open"},
+			"In mild weather %s%s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed.",
+			fire, m.say(b.cycling.Least), m.about(s.Water, false), minutes(s.shortestRun()), minutes(b.run.Value), s.BufferText(m.sys)),
+			Cures:   []string{"a buffer of about " + s.BufferText(m.sys), "a wider differential and a longer pause", "leaving one large circuit always open"},
 			Working: d.Working})
 	}
 	return []Line{d, rest}
@@ -246,9 +267,10 @@ func (m *model) seasonWorking(s *BoilerSeason, b burner) []working.Step {
 			Result: working.Input{Symbol: "share", Meaning: "of the season's heat made below the dew point", Value: s.Condensing},
 			Range:  "steady; flows as surveyed or assumed", Source: "mass and heat balance of the water; hours of a made-up year"},
 	}
+	steps = append(steps, m.stackSteps(s, b)...)
 	note := "the maker's efficiencies are not in the survey: a usual boiler of its kind"
 	if b.fit != nil {
-		note = fmt.Sprintf("calibrated on the maker's %d points, which it misses by %.1f points of efficiency in the mean", len(m.job.Boiler.Rated), 100*float64(b.fit.Mean))
+		note = fmt.Sprintf("calibrated on the maker's %d points, %s, which it misses by %.1f points of efficiency in the mean", len(m.job.Boiler.Rated), m.ratedAgainst(), 100*float64(b.fit.Mean))
 	}
 	return append(steps, working.Step{Name: "Efficiency of the season", Formula: "η = Σheat / Σ(heat/η(return, firing rate)), against gross heat",
 		Inputs: []working.Input{
@@ -259,10 +281,58 @@ func (m *model) seasonWorking(s *BoilerSeason, b burner) []working.Step {
 		Range:  "steady fire; starts, standby and purge are not counted", Source: "heat balance of the flue gas; approach and jacket loss common practice", Note: note})
 }
 
-func (m *model) cycleWorking(s *BoilerSeason, b burner) []working.Step {
-	return []working.Step{{Name: "Runs and rests of the burner", Formula: "t_on = C·ΔT/(Q_least − Q), t_off = C·ΔT/Q, N = 1/(t_on + t_off)",
+// stackSteps is what goes up the flue on the design day: by the published coefficients of
+// the fuel, which know no condensing, and by the full balance.
+func (m *model) stackSteps(s *BoilerSeason, b burner) []working.Step {
+	first, air := s.Points[0], b.gas.Air.Temperature
+	exit, err := b.model.ExitGas(first.Return, first.rate)
+	if err != nil {
+		return nil
+	}
+	balance, err := b.gas.Leaving(exit)
+	if err != nil {
+		return nil
+	}
+	full := working.Step{Name: "Loss up the flue by the full balance", Formula: "loss = 1 − η; t_G = return + approach · rate^exponent",
 		Inputs: []working.Input{
-			{Symbol: "Q_least", Meaning: "least output", Value: b.cycling.Least, Known: string(m.job.Boiler.MinOutput.How())},
+			{Symbol: "approach", Meaning: "flue gas above the return at full fire", Value: b.model.Approach},
+			{Symbol: "rate", Meaning: "of full fire on the design day", Value: first.rate},
+			{Symbol: "t_G", Meaning: "flue gas", Value: exit},
+			{Symbol: "t_L", Meaning: "combustion air", Value: air, Known: string(job.Assumed)},
+		},
+		Result: working.Input{Symbol: "loss", Meaning: "of the gross heat, latent heat included", Value: 1 - balance.Gross},
+		Range:  b.gas.Fuel.Name, Source: "heat and element balance of the flue gas"}
+	coefficients := b.gas.Fuel.Siegert
+	if coefficients.A2 <= 0 {
+		return []working.Step{full}
+	}
+	published := working.Step{Name: "Loss up the flue by Siegert's formula",
+		Formula: fmt.Sprintf("qA = (t_G − t_L) · (%.2f/(21 − O2) + %.3f), temperatures in °C, in %%", float64(coefficients.A2), float64(coefficients.B)),
+		Inputs: []working.Input{
+			{Symbol: "t_G", Meaning: "flue gas on the design day", Value: exit},
+			{Symbol: "t_L", Meaning: "combustion air", Value: air, Known: string(job.Assumed)},
+			{Symbol: "O2", Meaning: "dry", Value: b.gas.O2Dry},
+		},
+		Range: "dry flue gas of 65 to 450 °C", Source: "1. BImSchV, annex 2; form as quoted in glossaries, coefficients from memory"}
+	if loss, err := coefficients.LossByOxygen(exit, air, b.gas.O2Dry); err == nil {
+		published.Result = working.Input{Symbol: "qA", Meaning: "of the net heat", Value: loss}
+	} else {
+		coolest := units.Celsius(65)
+		published.Inputs[0] = working.Input{Symbol: "t_G", Meaning: "flue gas, the coolest for which the formula is meant", Value: coolest}
+		published.Note = "the flue gas leaves with " + m.say(exit) + " and may condense, which the formula does not count: the full balance does"
+		if loss, err = coefficients.LossByOxygen(coolest, air, b.gas.O2Dry); err != nil {
+			return []working.Step{full}
+		}
+		published.Result = working.Input{Symbol: "qA", Meaning: "of the net heat, at that", Value: loss}
+	}
+	return []working.Step{published, full}
+}
+
+func (m *model) cycleWorking(s *BoilerSeason, b burner) []working.Step {
+	return []working.Step{{Name: "Runs and rests of the burner", Formula: "t_off = max(C·ΔT/Q, pause), t_on = t_off·Q/(Q_least − Q), N = 1/(t_on + t_off)",
+		Inputs: []working.Input{
+			{Symbol: "Q_least", Meaning: "least output", Value: b.cycling.Least, Known: string(b.least.How())},
+			{Symbol: "pause", Meaning: "shortest, as on this sheet", Value: b.cycling.LeastOff},
 			{Symbol: "V", Meaning: "water that warms and cools with the burner", Value: b.water.Value, Known: string(b.water.How())},
 			{Symbol: "ΔT", Meaning: "differential", Value: b.swing.Value, Known: string(b.swing.How())},
 			{Symbol: "To", Meaning: "weather with the most starts", Value: s.WorstAt},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"curvewright/boiler"
+	"curvewright/job"
 	"curvewright/units"
 	"curvewright/working"
 )
@@ -16,6 +17,13 @@ func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 	lines := m.condensingLines(s, b)
 	if m.job.Boiler.Fuel != "" {
 		lines = append(lines, m.flueLine(b))
+	}
+	if m.job.Boiler.Gas != nil {
+		l, err := m.gasLine(b)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, l)
 	}
 	if m.job.Boiler.Kind == "non-condensing" {
 		l, err := m.returnLine(s, b)
@@ -34,7 +42,7 @@ func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 		}
 		lines = append(lines, l)
 	}
-	return m.altitudeLine(lines, s), nil
+	return m.altitudeLine(lines), nil
 }
 
 func (m *model) flueLine(b burner) Line {
@@ -89,39 +97,55 @@ func (m *model) returnLine(s *BoilerSeason, b burner) (Line, error) {
 	return l, nil
 }
 
-// meterLine is the time that the meter's dial should take at full fire.
-func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
+// gasMeter is the meter with what it counts at full fire.
+type gasMeter struct {
+	meter boiler.Meter
+	name  string // of a turn of its dial
+	dial  job.Given[units.Volume]
+	value job.Given[units.HeatingValue]
+	full  units.Power // output, after altitude
+}
+
+func (m *model) gasMeter(b burner) (gasMeter, error) {
 	base, usual, name := boiler.BaseMetric, units.Volume(0.01), "0.01 m³"
 	if m.sys == units.US {
 		base, usual, name = boiler.BaseUS, units.CubicFeet(1), "1 ft³"
 	}
-	dial := m.job.Boiler.MeterDial.Or(usual)
+	g := gasMeter{dial: m.job.Boiler.MeterDial.Or(usual), name: name, full: m.available().Value}
 	if m.job.Boiler.MeterDial.Set {
-		name = m.say(dial.Value)
+		g.name = m.say(g.dial.Value)
 	}
-	meter := boiler.WatchedMeter(dial.Value, base)
+	g.meter = boiler.WatchedMeter(g.dial.Value, base)
 	air, err := boiler.AirPressure(m.job.Site.Elevation.Value)
 	if err != nil {
-		return Line{}, fmt.Errorf("site › elevation: %w", err)
+		return g, fmt.Errorf("site › elevation: %w", err)
 	}
-	meter.Air = air
+	g.meter.Air = air
 	gross, _, err := b.gas.Fuel.HeatingValue(base)
 	if err != nil {
-		return Line{}, fmt.Errorf("boiler: %w", err)
+		return g, fmt.Errorf("boiler: %w", err)
 	}
-	value := m.job.Boiler.HeatingValue.Or(gross)
+	g.value = m.job.Boiler.HeatingValue.Or(gross)
+	return g, nil
+}
+
+// meterLine is the time that the meter's dial should take at full fire.
+func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
+	g, err := m.gasMeter(b)
+	if err != nil {
+		return Line{}, err
+	}
+	name, dial, value, full := g.name, g.dial, g.value, g.full
 	efficiency, err := b.model.Efficiency(s.Points[0].Return, 1, boiler.Gross)
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
-	full := m.job.Boiler.Output.Value
 	why := "Full output of %s takes about %s of gas. Hold the burner at full fire and time the dial."
-	if remains := m.altitudeLeaves(); remains < 1 {
-		full = units.Power(float64(full) * float64(remains))
+	if m.altitudeLeaves() < 1 {
 		why = "The %s that the altitude rule leaves takes about %s of gas; the maker's own figure comes first."
 	}
 	input := full / units.Power(max(efficiency, 0.5))
-	turn, err := meter.RevolutionTime(input, value.Value)
+	turn, err := g.meter.RevolutionTime(input, value.Value)
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
@@ -140,17 +164,9 @@ func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
 			Range:  "a meter without compensation at the usual house pressure", Source: "definition; pressure correction by the ideal gas law"}}}, nil
 }
 
-// altitudeLeaves is what the trade's rule leaves of an atmospheric burner's rating.
-func (m *model) altitudeLeaves() units.Fraction {
-	if remains, err := boiler.AltitudeUS.Remains(m.job.Site.Elevation.Value); err == nil {
-		return remains
-	}
-	return 1
-}
-
 // altitudeLine adds what the altitude leaves of an atmospheric burner, where it takes
 // anything.
-func (m *model) altitudeLine(lines []Line, s *BoilerSeason) []Line {
+func (m *model) altitudeLine(lines []Line) []Line {
 	elevation := m.job.Site.Elevation
 	if !elevation.Set || elevation.Value <= units.Feet(2000) {
 		return lines
@@ -165,14 +181,9 @@ func (m *model) altitudeLine(lines []Line, s *BoilerSeason) []Line {
 		l.Value = m.say(remains) + " of the rating"
 		l.Why = "The trade's rule for atmospheric burners; the thin air also lowers the dew point, which is counted."
 		step.Result = working.Input{Symbol: "f", Meaning: "remains of the rated input", Value: remains}
-		if top := m.job.Boiler.Output; top.Set {
-			left := units.Power(float64(top.Value) * float64(remains))
-			l.Also = m.say(left)
-			if left < units.Power(float64(s.Points[0].Load)) {
-				m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
-					"At this altitude an atmospheric burner keeps about %s of its %s, less than the design day's %s.", m.say(left), m.say(top.Value), m.say(s.Points[0].Load)),
-					Cures: []string{"the maker's own altitude table", "check the load: paper loads are mostly too high"}})
-			}
+		if top := m.available(); top.Set {
+			l.Also = m.say(top.Value)
+			l.Instead = "The survey's output counts as rated at sea level; output limit, hot water and gas meter are worked out from what is left of it."
 		}
 	}
 	l.Working = []working.Step{step}

@@ -173,7 +173,7 @@ func (m *model) frostLines() (lines, beside []Line) {
 		lines = append(lines, Line{ID: "frost.outdoor", Label: "Frost, outdoors below", Value: m.control.step.Text(m.control.step.Up(frostOutdoor)),
 			Why:     "Above freezing: sensors err, and wind chills a pipe.",
 			TooHigh: "Pumps run through mild nights.", TooLow: "A pipe freezes before anything stirs.",
-			Working: practice("Frost threshold outdoors", "3 °C (37 °F): 2 K for the sensor, 1 K for wind")})
+			Working: practice("Frost threshold outdoors", m.pair("37 °F", "3 °C")+": 2 K for the sensor, 1 K for wind")})
 	}
 	if c.room {
 		lines = append(lines, Line{ID: "frost.room", Label: "Frost, room below", Value: m.control.roomStep.Text(m.control.roomStep.Up(frostRoom)),

@@ -112,7 +112,7 @@ func (m *model) readHotWater() (h hotWater, loop, err error) {
 	for _, r := range m.rooms {
 		h.load += max(0, r.loss.At(r.setpoint, m.design))
 	}
-	h.top = max(units.Celsius(30), min(units.Celsius(110), m.job.Boiler.MaxSupply.Or(m.control.limit.To).Value))
+	h.top = m.hottestSupply()
 	if h.by == hotwater.Combi {
 		h.set = j.Setpoint.Or(units.Celsius(49))
 		h.top = units.Celsius(110) // heats the tap water itself
@@ -128,6 +128,16 @@ func (m *model) readHotWater() (h hotWater, loop, err error) {
 		return h, loop, err
 	}
 	return h, loop, m.advise(&h)
+}
+
+// hottestSupply is what the boiler can be set to give a tank.
+func (m *model) hottestSupply() units.Temperature {
+	return max(units.Celsius(30), min(units.Celsius(110), m.job.Boiler.MaxSupply.Or(m.control.limit.To).Value))
+}
+
+// chargeSupply is the boiler's supply while a tank is charged to a temperature.
+func (m *model) chargeSupply(set units.Temperature) units.Temperature {
+	return min(set.Add(hotwater.AboveTarget), m.hottestSupply())
 }
 
 // timeOfDay reads a time of day, and takes the usual one if it is none.
@@ -173,7 +183,7 @@ func (m *model) readTank(h *hotWater) error {
 	if err != nil {
 		return fmt.Errorf("coil: %w", err)
 	}
-	t.charge = hotwater.Charge{Boiler: m.job.Boiler.Output.Value, Flow: t.flow.Value, Coil: coil}
+	t.charge = hotwater.Charge{Boiler: m.available().Value, Flow: t.flow.Value, Coil: coil}
 	return nil
 }
 
@@ -342,11 +352,11 @@ func (m *model) differentialLine(h *hotWater) Line {
 	return Line{ID: "hot-water.differential", Label: "Tank differential", Value: strings.TrimPrefix(m.difference(d), "+"),
 		Why:     "Charging starts at " + m.control.step.Text(m.control.step.Nearest(h.set.Value.Add(-d))) + " at the tank's sensor.",
 		TooHigh: "A tank that stands lukewarm, and long charges.", TooLow: "Many short charges that interrupt the heating.",
-		Working: practice("Tank differential", "5 K (9 °F)")}
+		Working: practice("Tank differential", m.pair("9 °F", "5 K"))}
 }
 
 func (m *model) primaryLine(h *hotWater) Line {
-	supply := min(h.set.Value.Add(hotwater.AboveTarget), h.top)
+	supply := m.chargeSupply(h.set.Value)
 	set := m.control.step.Nearest(supply)
 	if set > h.top {
 		set = m.control.step.Down(h.top)
@@ -438,12 +448,12 @@ func (m *model) heatUpWorking(h *hotWater) working.Step {
 	t := h.tank
 	note := ""
 	if t.coilHow == job.Assumed {
-		note = "the coil is not in the survey: a usual one for a tank of this size, 150 W/L at 82 °C (180 °F) and 25 L/min (6.6 gpm)"
+		note = "the coil is not in the survey: a usual one for a tank of this size, 150 W/L at " + m.pair("180 °F", "82 °C") + " and " + m.pair("6.6 gpm", "25 L/min")
 	}
 	return working.Step{Name: "Heat-up of the whole tank", Formula: "t = ∫ V·ρ·c/(Q − H·(T − T_room)) dT, Q = min(boiler, ε·C·(Tp − T)), ε = 1 − e^(−UA/C)",
 		Inputs: []working.Input{
 			{Symbol: "V", Meaning: "tank", Value: t.volume.Value, Known: string(t.volume.How())},
-			{Symbol: "boiler", Meaning: "its output", Value: m.job.Boiler.Output.Value, Known: string(m.job.Boiler.Output.How())},
+			{Symbol: "boiler", Meaning: m.outputWords("its output"), Value: m.available().Value, Known: string(m.job.Boiler.Output.How())},
 			{Symbol: "UA", Meaning: "coil, from its rated point", Value: t.charge.Coil.Transmission(), Known: string(t.coilHow)},
 			{Symbol: "C", Meaning: "primary flow", Value: t.flow.Value, Known: string(t.flow.How())},
 			{Symbol: "Tp", Meaning: "primary supply", Value: h.advice.Supply},

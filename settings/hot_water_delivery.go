@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"curvewright/fluid"
 	"curvewright/hotwater"
 	"curvewright/job"
 	"curvewright/units"
@@ -189,6 +190,7 @@ func (m *model) tankLines(h *hotWater) ([]Line, error) {
 			},
 			Result: working.Input{Symbol: "V", Meaning: "in the first hour", Value: first},
 			Range:  "all the boiler's output for hot water", Source: "heat balance; 70 % usable share common practice"})}
+	hour.Working = append(hour.Working, m.carriesStep(fluid.Water(), (h.cold.Value+h.set.Value)/2)...)
 	return []Line{coil, heat, hour}, nil
 }
 
@@ -218,7 +220,7 @@ func (m *model) dayLine(h *hotWater) Line {
 			{Symbol: "E", Meaning: "heat lost by tank and loop", Value: d.Lost},
 		},
 		Result: working.Input{Symbol: "V", Meaning: "cooler than wanted", Value: d.Short},
-		Range:  "the design day; taps want no more than 120 °F (49 °C)", Source: h.pattern.Source + "; heat balance of each layer",
+		Range:  "the design day; taps want no more than " + m.pair("120 °F", "49 °C"), Source: h.pattern.Source + "; heat balance of each layer",
 		Note: "the day begins half an hour after waking; pattern by people: common practice"}
 	if h.by == hotwater.Combi {
 		step.Formula, step.Source = "T = min(T_set, Tc + Q/(ρ·c·V̇))", h.pattern.Source+"; heat balance of a stream"
@@ -275,7 +277,7 @@ func (m *model) pauseLine(h *hotWater, pause units.Time) (Line, error) {
 
 // starved tells where hot water takes so much of the boiler that the house cools.
 func (m *model) starved(h *hotWater, pause Line) {
-	output := float64(m.job.Boiler.Output.Value)
+	output := float64(m.available().Value)
 	made, needed := output*(86400-float64(h.day.Interrupted)), float64(h.load)*86400
 	drop, err := hotwater.RoomDrop(h.day.Longest, h.house.constant, h.house.start, m.design)
 	if err != nil || output < float64(h.load) {
@@ -351,7 +353,7 @@ func (m *model) valveLines(h *hotWater) []Line {
 				{Symbol: "Th", Meaning: "tank", Value: h.set.Value, Known: string(h.set.How())},
 			},
 			Result: working.Input{Symbol: "x", Meaning: "share of hot water", Value: share},
-			Range:  "listed valves: at the heater ASSE 1017, at the tap ASSE 1070 or 1016", Source: "heat balance; 120 °F (49 °C): application note on ASSE valves, common practice"}}
+			Range:  "listed valves: at the heater ASSE 1017, at the tap ASSE 1070 or 1016", Source: "heat balance; " + m.pair("120 °F", "49 °C") + ": application note on ASSE valves, common practice"}}
 		out = append(out, l)
 	}
 	if h.set.Value < hotwater.SetPoint-0.05 {
@@ -413,7 +415,7 @@ func twoFigures(x float64) float64 {
 
 // combiLines say what flow a combi heats and how long the heating waits.
 func (m *model) combiLines(h *hotWater) ([]Line, error) {
-	b := m.job.Boiler.Output
+	b := m.available()
 	flow, err := hotwater.CombiFlow(b.Value, h.cold.Value, h.set.Value)
 	if err != nil {
 		return nil, err
@@ -436,12 +438,13 @@ func (m *model) combiLines(h *hotWater) ([]Line, error) {
 		Caution: scaldCaution,
 		Working: []working.Step{{Name: "Flow that a combi heats", Formula: "V̇ = Q/(ρ·c·(Th − Tc))",
 			Inputs: []working.Input{
-				{Symbol: "Q", Meaning: "output; the survey's for heating stands for hot water too", Value: b.Value, Known: string(b.How())},
+				{Symbol: "Q", Meaning: m.outputWords("output") + "; the survey's for heating stands for hot water too", Value: b.Value, Known: string(b.How())},
 				{Symbol: "Th", Meaning: "set-point", Value: h.set.Value, Known: string(h.set.How())},
 				{Symbol: "Tc", Meaning: "cold water", Value: h.cold.Value, Known: string(h.cold.How())},
 			},
 			Result: working.Input{Symbol: "V̇", Meaning: "flow", Value: flow},
-			Range:  "above its least flow, here 1.9 L/min (0.5 gpm) assumed", Source: "heat balance of a stream"}}}
+			Range:  "above its least flow, here " + m.pair("0.5 gpm", "1.9 L/min") + " assumed", Source: "heat balance of a stream"}}}
+	l.Working = append(l.Working, m.carriesStep(fluid.Water(), (h.cold.Value+h.set.Value)/2)...)
 	pause, err := m.pauseLine(h, max(advice.Without, h.day.Longest))
 	if err != nil {
 		return nil, err
@@ -508,6 +511,7 @@ func (m *model) loopLines(h *hotWater) []Line {
 		},
 		Result: working.Input{Symbol: "V̇", Meaning: "flow of the loop's pump", Value: l.flow},
 		Range:  "all pipes alike; hangers and valves not counted", Source: "cylinder, ISO 12241; drop of 5 K: DVGW W 551, from memory", Note: timer}}
+	steps = append(steps, m.carriesStep(fluid.Water(), l.supply)...)
 	pump := Line{ID: "hot-water.loop", Label: "Circulation pump", Value: m.say(l.flow),
 		Why:     fmt.Sprintf("The loop loses %s, %s a day; the return is then %s.", m.say(l.loss), m.dayHeat(day), m.say(back)),
 		TooHigh: "It wears the pipe and stirs up the tank.", TooLow: "Far taps stay cool and the return grows bacteria.",

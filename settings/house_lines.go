@@ -25,7 +25,7 @@ func (m *model) cutOffLines(solved []solvedCircuit) []Line {
 		Why:     fmt.Sprintf("Above about %s people, appliances and some sun carry the house. Use the day's average if the control can.", m.say(balance)),
 		TooHigh: "Pumps and burner run on mild days when nobody needs heat.",
 		TooLow:  "The house is cool on grey mild days.",
-		Working: []working.Step{{Name: "Balance temperature of the house", Formula: "To = Ti − gains/H, held between 50 and 66 °F (10 and 19 °C)",
+		Working: []working.Step{{Name: "Balance temperature of the house", Formula: "To = Ti − gains/H, held between " + m.pair("50 and 66 °F", "10 and 19 °C"),
 			Inputs: []working.Input{
 				{Symbol: "gains", Meaning: "average day without much sun, 5 W/m²", Value: gains, Known: string(job.Assumed)},
 				{Symbol: "H", Meaning: "heat loss of all rooms", Value: loss.Coefficient()},
@@ -113,18 +113,14 @@ func (m *model) programLine(setpoint units.Temperature) Line {
 		l.Instead = "A setback was wished; the control has no program, so hold one temperature or lower rooms at their own valves."
 		return l
 	}
-	lower := p.Lower.Or(setpoint.Add(-deepestNight)).Value
-	deep := lower < setpoint.Add(-deepestNight-0.01)
-	lower = m.control.roomStep.Nearest(max(lower, setpoint.Add(-deepestNight)))
-	wake, bed := orText(p.WakeUp, "06:30"), orText(p.Bed, "22:30")
-	points := []string{m.clockText(wake, -120) + " " + m.control.roomStep.Text(setpoint), m.clockText(bed, 0) + " " + m.control.roomStep.Text(lower)}
-	if p.Wish == "away" && m.control.points >= 4 {
-		points = []string{points[0], m.clockText(orText(p.Leave, "08:00"), 0) + " " + m.control.roomStep.Text(lower),
-			m.clockText(orText(p.Return, "17:00"), -120) + " " + m.control.roomStep.Text(setpoint), points[1]}
+	program, deep := m.sheetProgram(setpoint)
+	var points []string
+	for _, w := range program.Warm {
+		points = append(points, m.clockAt(w.From)+" "+m.control.roomStep.Text(setpoint), m.clockAt(w.To)+" "+m.control.roomStep.Text(setpoint.Add(-program.Lower)))
 	}
 	l.Value = "every day " + strings.Join(points, ", ")
 	l.Why = fmt.Sprintf("%d of %d points a day. Warming begins 2 h early; below %s outdoors hold instead.",
-		len(points), m.control.points, m.say(m.design.Add(15)))
+		len(points), m.control.points, m.say(m.design.Add(holdAbove)))
 	if deep {
 		l.Why += " The deeper setback that was wished is held to " + m.say(deepestNight) + "."
 	}
@@ -132,13 +128,6 @@ func (m *model) programLine(setpoint units.Temperature) Line {
 		l.Why += " " + strings.Join(slabs, " and ") + ": hold, no program."
 	}
 	return l
-}
-
-func orText(s, usual string) string {
-	if s == "" {
-		return usual
-	}
-	return s
 }
 
 // clockText moves a time of day by minutes and writes it as the control shows time.
@@ -163,7 +152,11 @@ func (m *model) clockText(hhmm string, add int) string {
 const spareOutput = 1.1
 
 func (m *model) boilerLines(s *Sheet) []Line {
-	b := m.job.Boiler
+	b, top := m.job.Boiler, m.available()
+	m.tooSmallBoiler(s, top)
+	if m.onOff() {
+		return nil // its one fire cannot be held down
+	}
 	want := units.Power(float64(s.Load.Total+m.loopExcess(s)) * spareOutput)
 	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want), Band: m.loadBand,
 		Why: fmt.Sprintf("A tenth above the %s of the design day; hot water may use all.",
@@ -175,10 +168,11 @@ func (m *model) boilerLines(s *Sheet) []Line {
 			Result: working.Input{Symbol: "Q_max", Meaning: "heating output", Value: want},
 			Range:  "houses without deep setback", Source: "common practice; oversizing above three times costs 6 to 9 % (Bennett and Elwell 2020, doi 10.1177/0143624420927352)"}}}
 	if b.Output.Set {
-		l.Allowed = "up to " + m.say(b.Output.Value)
+		l.Allowed = "up to " + m.say(top.Value)
 		if b.MinOutput.Set {
-			l.Allowed = m.say(b.MinOutput.Value) + " to " + m.say(b.Output.Value)
+			l.Allowed = m.say(m.leastOutput().Value) + " to " + m.say(top.Value)
 		}
+		l.Working[0].Inputs = append(l.Working[0].Inputs, working.Input{Symbol: "Q", Meaning: m.outputWords("highest output of the boiler"), Value: top.Value, Known: string(top.How())})
 		m.fitOutput(&l, want, s)
 	}
 	switch m.control.limitBy {
@@ -207,30 +201,42 @@ func (m *model) loopExcess(s *Sheet) units.Power {
 	return sum
 }
 
+// tooSmallBoiler reports a boiler that cannot carry the design day where it stands.
+func (m *model) tooSmallBoiler(s *Sheet, top job.Given[units.Power]) {
+	if !top.Set || s.Load.Total <= top.Value {
+		return
+	}
+	f := Finding{Severity: "short", Text: fmt.Sprintf("The house needs %s on the design day and the boiler gives %s: it falls short by %s.",
+		m.say(s.Load.Total), m.say(top.Value), m.say(s.Load.Total-top.Value)),
+		Cures: []string{"check the load: paper loads are mostly too high", "reduce the loss", "a second heat source for the coldest days"}}
+	if m.altitudeLeaves() < 1 {
+		f.Text = fmt.Sprintf("The house needs %s on the design day, and of its %s the boiler keeps about %s at this altitude: it falls short by %s.",
+			m.say(s.Load.Total), m.say(m.job.Boiler.Output.Value), m.say(top.Value), m.say(s.Load.Total-top.Value))
+		f.Cures = append([]string{"the maker's own altitude table"}, f.Cures...)
+	}
+	m.findings = append(m.findings, f)
+}
+
 // fitOutput holds the wanted limit against what the boiler can do.
 func (m *model) fitOutput(l *Line, want units.Power, s *Sheet) {
-	b := m.job.Boiler
-	top := b.Output.Value
+	least, top := m.leastOutput(), m.available().Value
 	if s.Load.Total > top {
 		l.Value = "no limit"
 		l.Why = fmt.Sprintf("The boiler gives less than the %s of the design day.", m.say(s.Load.Total))
-		m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
-			"The house needs %s on the design day and the boiler gives %s: it falls short by %s.", m.say(s.Load.Total), m.say(top), m.say(s.Load.Total-top)),
-			Cures: []string{"check the load: paper loads are mostly too high", "reduce the loss", "a second heat source for the coldest days"}})
 		return
 	}
-	set := max(b.MinOutput.Value, min(want, top))
+	set := max(least.Value, min(want, top))
 	l.Value = m.say(set)
 	if m.control.limitBy == "percent" {
 		pct := math.Min(100, math.Ceil(20*float64(set/top)-1e-9)*5)
 		l.Value = fmt.Sprintf("%.0f %%", pct)
 		l.Also = m.say(units.Power(pct / 100 * float64(top)))
 	}
-	if !b.MinOutput.Set || s.Load.Total > b.MinOutput.Value {
+	if !least.Set || s.Load.Total > least.Value {
 		return
 	}
 	m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
-		"Even on the design day the house takes no more than the boiler's lowest fire of %s: the burner cycles all winter.", m.say(b.MinOutput.Value)),
+		"Even on the design day the house takes no more than the boiler's lowest fire of %s: the burner cycles all winter.", m.say(least.Value)),
 		Cures: []string{"a buffer tank", "a wider switching differential and a longer pause between starts", "a smaller boiler when this one is replaced"}})
 }
 

@@ -33,6 +33,9 @@ const (
 	beforeValve = units.Pressure(3000)
 	// wantedAuthority is what a new mixing valve is chosen for (common practice).
 	wantedAuthority = units.Fraction(0.5)
+	// chokingAuthority is more than control needs: the open valve takes more than three times
+	// what the pipes before it do, and with it the pump's head (common practice).
+	chokingAuthority = units.Fraction(0.75)
 	// usualGlycol is the share by volume where the survey names antifreeze but no share
 	// (common practice).
 	usualGlycol = units.Fraction(0.30)
@@ -222,10 +225,15 @@ func (m *model) stream(solved []solvedCircuit, k int) (streamState, error) {
 	if mixed.Recirculated > 0 {
 		hot = mixed.SystemReturn + (wanted-mixed.SystemReturn)/units.Temperature(1-mixed.Recirculated)
 	}
-	if top := max(wanted, m.job.Boiler.MaxSupply.Or(m.control.limit.To).Value); hot > top {
+	if top := max(wanted, m.boilerTop()); hot > top {
 		return m.settle(solved, k, top)
 	}
 	return m.settleAt(solved, k, hot, wanted)
+}
+
+// boilerTop is the hottest that the boiler can be set to send.
+func (m *model) boilerTop() units.Temperature {
+	return m.job.Boiler.MaxSupply.Or(m.control.limit.To).Value
 }
 
 // settleAt mixes the streams with the supply at the circuits known.
@@ -296,6 +304,7 @@ func (m *model) separatorLine() Line {
 	l.TooLow = "Said to be absent though it is there: the boiler holds its own temperature, and the circuits run cool when they draw more than it sends."
 	if s.sensor {
 		l.Value = sep.Sensor
+		l.Also = SeparatorSensorWords(sep.Sensor)
 		if offset > mattersFrom {
 			l.TooLow = fmt.Sprintf("Said to be absent though it is there: on the design day the circuits get %s less than their curve.", m.roughly(offset))
 		}
@@ -341,11 +350,17 @@ func (m *model) offsetLine(solved []solvedCircuit) Line {
 	case offset <= mattersFrom:
 		l.Why = "The circuits get the boiler's supply as it comes."
 	default:
-		step := float64(m.control.step.Difference())
-		l.Value = m.difference(units.Difference(math.Round(float64(offset)/step) * step))
+		l.Value = m.difference(m.enteredOffset())
 		middle, last := len(states)/2, len(states)-1
 		l.Why = fmt.Sprintf("At %s outdoors; %s at %s, %s where heating ends: raise the curve's cold end.",
 			m.say(m.outdoor[0]), m.roughly(states[middle].Offset), m.say(m.outdoor[middle]), m.roughly(states[last].Offset))
+		if first := s.states[0]; first.mixed.Supply < first.wanted.Add(-0.25) {
+			l.Why = fmt.Sprintf("The boiler ends at %s. On the design day the circuits then get %s instead of %s.",
+				m.say(max(first.wanted, m.boilerTop())), m.say(first.mixed.Supply), m.say(first.wanted))
+			if m.enteredOffset() <= 0 {
+				l.Value = "none"
+			}
+		}
 		if low, room := m.coolest(solved); room != "" {
 			l.TooLow = fmt.Sprintf("With nothing added %s reaches only %s on the design day.", room, m.say(low))
 		}
@@ -393,11 +408,11 @@ func (m *model) couplingWorking() []working.Step {
 			{Symbol: "lift", Meaning: "boiler return above the circuits'", Value: design.ReturnLift},
 		},
 		Result: working.Input{Symbol: "offset", Meaning: "boiler supply above the circuits'", Value: design.Offset},
-		Range:  "steady, no loss", Source: s.verdict.Source}
+		Range:  "steady, no loss", Source: ownFirst(s.verdict.Source, m.sys)}
 	if !s.boiler.Set {
 		offset.Note = "the boiler's flow is not in the survey: taken to match the circuits on the design day"
 	}
-	return []working.Step{drawn, offset}
+	return append([]working.Step{drawn, offset}, m.carriesStep(m.fluid(), streamAt)...)
 }
 
 // addFlows writes the lines of the water between boiler and emitters: separator, mixing
@@ -421,6 +436,10 @@ func (m *model) addFlows(s *Sheet, solved []solvedCircuit, b burner) error {
 		}
 		lines, err := m.pipeLines(c, p)
 		if err != nil {
+			return fmt.Errorf("circuit %q: %w", c.job.Name, err)
+		}
+		out = append(out, lines...)
+		if lines, err = m.plannedLoops(c, solved[i]); err != nil {
 			return fmt.Errorf("circuit %q: %w", c.job.Name, err)
 		}
 		out = append(out, lines...)
@@ -470,6 +489,9 @@ func (m *model) valveLine(i int, solved solvedCircuit, p *piping) Line {
 			c.job.Name, m.head(v.drop), float64(v.authority)),
 			Cures: []string{cure, "its stroke limited, if its drive can"}})
 	}
+	if v.chokes() {
+		m.chokingValve(c, v, p.head, &l)
+	}
 	share := working.Step{Name: "Share of boiler water through the valve of " + c.job.Name, Formula: "x = (Tm − Tr)/(Ts − Tr); the boiler at least Tr + (Tm − Tr)/0.9 and " + m.say(mixedAbove) + " above Tm",
 		Result: working.Input{Symbol: "Ts", Meaning: "least supply of the boiler on the design day", Value: needs},
 		Range:  "steady", Source: "mixing balance with constant specific heat; at most nine tenths open: common practice"}
@@ -484,9 +506,29 @@ func (m *model) valveLine(i int, solved solvedCircuit, p *piping) Line {
 			{Symbol: "kv", Meaning: "of the valve", Value: v.kv, Known: string(c.job.Valve.How())},
 		},
 		Result: working.Input{Symbol: "a", Meaning: "authority", Value: v.authority},
-		Range:  "turbulent flow in the valve", Source: "IEC 60534-2-1; 0.3 at least, 0.5 better: common practice"}
+		Range:  "turbulent flow in the valve", Source: "IEC 60534-2-1; 0.3 at least, 0.5 better, above 0.75 a valve that chokes: common practice"}
 	l.Working = []working.Step{share, size}
 	return l
+}
+
+// chokes tells a valve as found that is too small for its circuit.
+func (v mixer) chokes() bool {
+	return v.given && v.authority > chokingAuthority && v.choose > v.kv
+}
+
+// chokingValve reports such a valve: its authority is high only because it takes the
+// pump's head.
+func (m *model) chokingValve(c *circuit, v mixer, head units.Pressure, l *Line) {
+	cure := "a larger valve: " + m.say(v.choose) + " or more"
+	l.Instead = upper(cure) + "."
+	l.Why = fmt.Sprintf("Too small: open it takes %s at %s, an authority of %.2f only because it chokes.", m.head(v.drop), m.say(c.flow), float64(v.authority))
+	text := fmt.Sprintf("The mixing valve of %s is too small: open it takes %s at %s.", c.job.Name, m.head(v.drop), m.say(c.flow))
+	if head > v.drop {
+		text += fmt.Sprintf(" That is %.0f %% of the %s that the whole circuit takes.", 100*float64(v.drop/head), m.head(head))
+	}
+	m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name,
+		Text:  text + " Its authority is high only because it chokes the pump.",
+		Cures: []string{cure, "less water with a larger drop, if the emitters allow it"}})
 }
 
 // streamFindings says where pumps that do not match cost warmth or condensing, and where
@@ -537,8 +579,8 @@ func (m *model) liftFinding(b burner, sends, draws string) {
 	}
 	text := fmt.Sprintf("The boiler's pump moves %s and the circuits draw %s: at %s outdoors %.0f %% of its water goes straight back and warms its return by %s.",
 		sends, draws, m.say(m.outdoor[at]), 100*float64(s.verdict.States[at].Bypassed), m.roughly(lift))
-	is, err := b.gas.CondensingShare(with, b.model.Approach/2)
-	could, err2 := b.gas.CondensingShare(without, b.model.Approach/2)
+	is, err := b.gas.CondensingShare(with, atReturn)
+	could, err2 := b.gas.CondensingShare(without, atReturn)
 	if err == nil && err2 == nil && could.ByHeat-is.ByHeat > 0.005 {
 		text += fmt.Sprintf(" With matched flows %.0f %% of the season's heat would condense instead of %.0f %%.", 100*float64(could.ByHeat), 100*float64(is.ByHeat))
 	}

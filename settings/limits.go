@@ -61,6 +61,7 @@ func (m *model) limitSupply(c *circuit) error {
 		if leastNonCondensing < top {
 			low = max(low, leastNonCondensing)
 		} else {
+			c.withheld = true
 			m.findings = append(m.findings, Finding{Severity: "stop", Circuit: c.job.Name, Text: fmt.Sprintf(
 				"The boiler must be kept at %s or more to stay dry, and %s may see no more than %s (%s): boiler water must not go into it directly.",
 				m.say(leastNonCondensing), c.job.Name, m.say(c.limits[0].supply), c.limits[0].why),

@@ -117,14 +117,23 @@ func (m *model) circuitLines() []Line {
 		l.TooHigh, l.TooLow = "", "A pump or valve wired to the wrong output heats the wrong rooms: run each alone and feel the pipes."
 		l.Working = []working.Step{{Name: "Water flow of " + c.job.Name, Formula: "C = Q / (Ts − Tr)",
 			Inputs: []working.Input{
-				{Symbol: "Q", Meaning: "load of the circuit on the design day", Value: c.load},
+				{Symbol: "Q", Meaning: m.takenWords(c), Value: c.taken},
 				{Symbol: "Ts − Tr", Meaning: "drop", Value: c.drop, Known: string(c.flowHow)},
 			},
 			Result: working.Input{Symbol: "flow", Meaning: "water flow", Value: c.flow},
-			Range:  "water 0 to 110 °C", Source: "heat balance of the water; density and specific heat from IAPWS-IF97"}}
+			Range:  m.fluid().String(), Source: "heat balance of the water"}}
+		l.Working = append(l.Working, m.carriesStep(m.fluid(), c.flowAt)...)
 		out = append(out, l)
 	}
 	return out
+}
+
+// takenWords names the heat that the water of a circuit gives off.
+func (m *model) takenWords(c *circuit) string {
+	if c.taken > c.load {
+		return "taken from the water on the design day, with what the floor loses below"
+	}
+	return "load of the circuit on the design day"
 }
 
 func (m *model) sensorLines() []Line {
@@ -192,7 +201,11 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	}
 	lines = append(lines, design)
 	lines = append(lines, m.shapeLines(c, s, steps, design)...)
-	return append(lines, m.limitLines(c, s)...)
+	lines = append(lines, m.limitLines(c, s)...)
+	if c.withheld {
+		m.withhold(c, lines)
+	}
+	return lines
 }
 
 const (
@@ -378,6 +391,11 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 		high.Why = "Held by " + top.why + "."
 	case s.setting.Holds && s.setting.Cold.Outdoor >= m.design:
 		high.Why = "The control holds its supply beyond the cold point; no more is ever asked."
+	default:
+		if end, supply, ends := curveEnds(s.setting); ends && end > m.design.Add(-beyondDesign+0.05) {
+			high.Why = fmt.Sprintf("The curve ends at %s outdoors and holds %s below: a colder night gets no hotter water.",
+				m.control.step.Text(end), m.control.step.Text(min(supply, s.maxSet)))
+		}
 	}
 	if c.family == "floor" || hasFloor(c) {
 		high.Caution = slabCaution
@@ -387,6 +405,37 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 	}
 	m.temperature(&high, s.maxSet)
 	return []Line{low, high}
+}
+
+// curveEnds is the coldest point of a curve that holds its supply beyond it: a table always
+// does, the other shapes only in some controls.
+func curveEnds(s curve.Setting) (outdoor, supply units.Temperature, ends bool) {
+	switch {
+	case s.Kind == curve.Table:
+		return s.Points[0].Outdoor, s.Points[0].Supply, true
+	case s.Holds:
+		return s.Cold.Outdoor, s.Cold.Supply, true
+	}
+	return 0, 0, false
+}
+
+// withhold takes the figures out of the lines of a circuit that may not see the boiler's
+// water at all: entered, they would make a boiler condense that must stay dry.
+func (m *model) withhold(c *circuit, lines []Line) {
+	for i := range lines {
+		l := &lines[i]
+		switch l.ID {
+		case c.key + ".emitters":
+			continue
+		case c.key + ".max-supply":
+			l.Instead = "On a limit thermostat of its own that stops the pump, not at the boiler: the boiler would be held below its dew point."
+			continue
+		}
+		l.Value, l.Also, l.Allowed, l.Band, l.Instead = "not yet", "", "", Band{}, ""
+		l.Why = fmt.Sprintf("No figure until a mixing valve stands in front of %s; see the stop. Then say so in the survey.", c.job.Name)
+		l.TooHigh, l.TooLow = "Too hot for the floor.", "The boiler condenses: rust, soot, carbon monoxide."
+		l.Caution = "Cold return rots a boiler not built to condense and soots its flue: carbon monoxide."
+	}
 }
 
 // curveWorking is the chain behind a curve: the governing room's need, and the fit.

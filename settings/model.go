@@ -50,11 +50,14 @@ type circuit struct {
 	shape    curve.Shape
 	limits   []limit // on the supply, lowest first
 	flow     units.Flow
+	flowAt   units.Temperature // at which its volume counts
 	flowHow  job.Known
 	drop     units.Difference
 	load     units.Power // to the rooms on the design day
+	taken    units.Power // from the water for that, with what floors lose below
 	setpoint units.Temperature
 	doubt    float64 // of its emitters
+	withheld bool    // its figures would do harm: the boiler must stay dry and it must stay cool
 }
 
 // limit is something that holds the supply temperature down.
@@ -141,7 +144,7 @@ func (m *model) shortWay() error {
 		c := &m.circuits[i]
 		name := "the house"
 		if len(m.circuits) > 1 {
-			name = "the rooms on " + c.job.Name
+			name = "the area on " + c.job.Name
 		}
 		f := units.Fraction(shares[i])
 		r := room{name: name, setpoint: m.house.setpoint, area: units.Area(shares[i] * float64(m.house.area)),
@@ -359,43 +362,73 @@ func (m *model) commonSetpoint(c *circuit) units.Temperature {
 	return best
 }
 
-// flows gives the circuit its flow and shares it: by load among rooms in parallel, by
-// output among the emitters of a room.
+// flows gives the circuit its flow: as surveyed, or the one that loses the wanted drop.
 func (m *model) flows(c *circuit) error {
 	water := m.fluid()
 	middle := units.Celsius(60)
 	if c.family == "floor" {
 		middle = units.Celsius(40)
 	}
+	c.flowAt = middle
 	if c.job.Drop.Set {
 		c.drop = c.job.Drop.Value
 	}
 	c.flowHow = job.Assumed
 	capacity := units.LossCoefficient(float64(c.load) / float64(c.drop))
 	var err error
-	switch {
-	case c.job.Flow.Set:
+	if c.job.Flow.Set {
 		c.flow, c.flowHow = c.job.Flow.Value, c.job.Flow.How()
 		if capacity, err = water.CapacityFlow(c.flow, middle); err != nil {
 			return fmt.Errorf("flow: %w", err)
 		}
-	default:
+		if !(capacity > 0) {
+			return fmt.Errorf("flow: %s moves no heat", m.say(c.flow))
+		}
+	}
+	m.shareFlow(c, capacity)
+	if err := c.solve.Check(); err != nil {
+		return err
+	}
+	c.taken = m.takenFromWater(c)
+	if !c.job.Flow.Set {
 		if c.job.Drop.Set {
 			c.flowHow = c.job.Drop.How()
+		}
+		// The drop is that of the water, so its flow carries what floors lose below as well.
+		if c.taken > c.load {
+			capacity = units.LossCoefficient(float64(c.taken) / float64(c.drop))
+			m.shareFlow(c, capacity)
+			c.taken = m.takenFromWater(c)
 		}
 		if c.flow, err = water.VolumeFlow(capacity, middle); err != nil {
 			return fmt.Errorf("drop: %w", err)
 		}
 	}
-	if !(capacity > 0) {
-		return fmt.Errorf("flow: %s moves no heat", m.say(c.flow))
-	}
-	c.solve.Flow = capacity
-	c.drop = units.Difference(float64(c.load) / float64(capacity))
+	c.drop = units.Difference(float64(c.taken) / float64(capacity))
 	if c.drop > mostDrop {
 		return fmt.Errorf("flow: %s is too little for the %s of the design day: the water would have to cool by %s; accepted: a drop of up to %s",
-			m.say(c.flow), m.say(c.load), m.say(c.drop), m.say(mostDrop))
+			m.say(c.flow), m.say(c.taken), m.say(c.drop), m.say(mostDrop))
 	}
+	return c.solve.Check()
+}
+
+// takenFromWater is the heat that the water gives off while the rooms get their load on the
+// design day: a floor also warms what lies below it.
+func (m *model) takenFromWater(c *circuit) units.Power {
+	if !hasFloor(c) {
+		return c.load
+	}
+	water, rooms := c.solve.Water(c.solve.Ideal([]units.Temperature{m.design})[0])
+	if rooms <= 0 {
+		return c.load
+	}
+	return max(c.load, c.load*water/rooms)
+}
+
+// shareFlow gives the circuit its heat capacity flow and shares it: by load among rooms in
+// parallel, by output among the emitters of a room.
+func (m *model) shareFlow(c *circuit, capacity units.LossCoefficient) {
+	c.solve.Flow, c.solve.Loop = capacity, nil
 	series := c.job.Layout == "series"
 	total := 0.0
 	loads := make([]float64, len(c.solve.Rooms))
@@ -428,7 +461,6 @@ func (m *model) flows(c *circuit) error {
 			r.Flows[k] = units.LossCoefficient(float64(capacity) * loads[i] / total * share)
 		}
 	}
-	return c.solve.Check()
 }
 
 // floorSupply is the supply at which a floor reaches its surface limit with its room

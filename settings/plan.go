@@ -28,6 +28,8 @@ type Plan struct {
 	AnnualMean   units.Temperature
 	Elevation    units.Length
 	Assumed      []string // what the simulation must assume because no survey asks it
+	Site         PlanSite
+	Year         PlanYear
 }
 
 // PlanRoom is a room with its whole loss.
@@ -49,6 +51,7 @@ type PlanCircuit struct {
 	Flow     units.LossCoefficient
 	Water    units.Volume // in emitters and pipes
 	Setting  curve.Setting
+	Shape    curve.Shape // what the control can hold
 	Emitters []PlanEmitter
 }
 
@@ -76,7 +79,7 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 	p := &Plan{Sheet: s, Boiler: b.model, Differential: b.swing.Value, Coupling: m.streams.coupling,
 		BoilerFlow: m.streams.boiler.Value, Beyond: m.streams.sensor, CutOff: solved[0].cutOff,
 		Design: m.design, AnnualMean: m.annual, Elevation: j.Site.Elevation.Value,
-		Least: j.Boiler.MinOutput.Value, Most: j.Boiler.Output.Value}
+		Least: m.leastOutput().Value, Most: m.available().Value}
 	if p.Most == 0 {
 		p.Most = units.Power(2 * float64(s.Load.Total))
 		p.Assumed = append(p.Assumed, "a boiler of "+m.say(p.Most)+", since the survey names none")
@@ -85,7 +88,7 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 		p.Least = p.Most / 5
 		p.Assumed = append(p.Assumed, "a lowest output of "+m.say(p.Least))
 	}
-	if limit := units.Power(spareOutput * float64(s.Load.Total+m.loopExcess(s))); j.Control.OutputLimit != "none" && limit < p.Most {
+	if limit := units.Power(spareOutput * float64(s.Load.Total+m.loopExcess(s))); j.Control.OutputLimit != "none" && !m.onOff() && limit < p.Most {
 		p.Most = max(limit, p.Least)
 	}
 	for i, r := range m.rooms {
@@ -99,7 +102,7 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 	for i := range m.circuits {
 		c := &m.circuits[i]
 		out := PlanCircuit{Name: c.job.Name, Mixed: c.kind() == "mixed", Series: len(c.solve.Loop) > 0, Floor: c.family == "floor",
-			Flow: c.solve.Flow, Setting: solved[i].setting,
+			Flow: c.solve.Flow, Setting: solved[i].setting, Shape: c.shape,
 			Water: units.Volume(float64(content) * float64(c.load) / float64(max(1, s.Load.Total)))}
 		for k, r := range c.solve.Rooms {
 			load := max(1, r.Load(m.design, r.Setpoint))
@@ -109,6 +112,10 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 			}
 		}
 		p.Circuits = append(p.Circuits, out)
+	}
+	p.Year = m.yearly(solved, b)
+	if p.Site, err = m.site(s, solved, b); err != nil {
+		return nil, err
 	}
 	return p, nil
 }

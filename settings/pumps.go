@@ -232,7 +232,7 @@ func (p *piping) designLoops(c *circuit, laid []laidFloor) (pipework.Element, er
 		part := math.Max(1/float64(f.count), math.Min(1, float64(f.length)/float64(tube+units.Length(f.count)*loopTail)))
 		f.heat = units.Power(part * float64(l.flow) * float64(c.drop))
 		var err error
-		if f.pipe, err = pipework.OwnPipe(fmt.Sprintf("%.3g × %.2g mm", 1000*float64(s.TubeDiameter), 1000*float64(s.TubeWall)), s.TubeDiameter, s.TubeWall, pipework.DrawnRoughness); err != nil {
+		if f.pipe, err = floorPipe(s); err != nil {
 			return nil, fmt.Errorf("%s: %w", l.room, err)
 		}
 		loops, err := pipework.DesignLoops(p.liquid, pipework.Loop{Name: l.room, Pipe: f.pipe, Length: f.length, Heat: f.heat, Drop: c.drop})
@@ -286,13 +286,14 @@ func (m *model) flowLine(c *circuit, s solvedCircuit, p *piping) Line {
 		TooLow:  "A larger drop: the last rooms cool, the first do not.",
 		Working: []working.Step{{Name: "Flow and drop of " + c.job.Name, Formula: "V̇ = Q/(ρ·cp·ΔT)",
 			Inputs: []working.Input{
-				{Symbol: "Q", Meaning: "load of the circuit on the design day", Value: c.load},
+				{Symbol: "Q", Meaning: m.takenWords(c), Value: c.taken},
 				{Symbol: "ΔT", Meaning: "drop on the design day", Value: c.drop, Known: string(c.flowHow)},
 				{Symbol: "ΔT", Meaning: "as the settings give it there, with what floors lose below", Value: design.Set.Sub(design.Return)},
 				{Symbol: "ΔT", Meaning: "where heating ends", Value: last.Set.Sub(last.Return)},
 			},
 			Result: working.Input{Symbol: "V̇", Meaning: "water flow", Value: c.flow},
 			Range:  m.fluid().String(), Source: "heat balance of the water"}}}
+	l.Working = append(l.Working, m.carriesStep(m.fluid(), c.flowAt)...)
 	var slow []string
 	for _, r := range p.runs {
 		if v := r.pipe.Velocity(r.flow); v < airCarried {
@@ -357,7 +358,7 @@ func (m *model) headWorking(c *circuit, p *piping) working.Step {
 }
 
 // pumpLine is what to dial in at a circuit's pump; spare is the head that it could give
-// beyond what the circuit takes, none if the pump is not known.
+// beyond what the circuit takes, below zero if it gives less, none if the pump is not known.
 func (m *model) pumpLine(c *circuit, p *piping) (Line, units.Pressure, error) {
 	l := Line{ID: c.key + ".pump", Circuit: c.job.Name, Label: m.of("Pump", c), Value: m.head(p.head),
 		Why:     fmt.Sprintf("What the circuit takes at %s; the survey has no pump curve, so set it by the drop.", m.say(c.flow)),
@@ -365,6 +366,7 @@ func (m *model) pumpLine(c *circuit, p *piping) (Line, units.Pressure, error) {
 		Working: []working.Step{m.headWorking(c, p)}}
 	j := c.job.Pump
 	if j == nil || len(j.Points) == 0 {
+		m.beyondPumps(c, p, &l)
 		return l, 0, nil
 	}
 	points := make([]pipework.PumpPoint, len(j.Points))
@@ -390,7 +392,7 @@ func (m *model) pumpLine(c *circuit, p *piping) (Line, units.Pressure, error) {
 	if c.flow > reach || able < p.head*(1-1e-6) {
 		m.tooWeak(c, p, full, able, c.flow > reach, &l, &step)
 		l.Working = append(l.Working, step)
-		return l, 0, nil
+		return l, min(-1, able-p.head), nil
 	}
 	mode := pipework.PumpMode(j.Mode)
 	if mode == "" {
@@ -451,12 +453,18 @@ func (m *model) tooWeak(c *circuit, p *piping, full pipework.Pump, able units.Pr
 		text += fmt.Sprintf(" At full speed it gives %s, with a drop of %s on the design day.", m.say(at.Flow), m.say(drop))
 		step.Result = working.Input{Symbol: "V̇", Meaning: "flow at full speed", Value: at.Flow}
 	}
-	cures := []string{fmt.Sprintf("a pump that makes %s at %s", m.head(p.head), m.say(c.flow))}
+	var cures []string
+	if p.head <= mostPumpHead {
+		cures = append(cures, fmt.Sprintf("a pump that makes %s at %s", m.head(p.head), m.say(c.flow)))
+	}
 	if r := p.steepest(); r != nil && r.drop > p.head/3 {
 		cures = append(cures, "a larger tube in place of "+r.pipe.String()+", which takes "+m.head(r.drop))
 	}
 	if len(p.floors) > 0 && p.floors[p.governs].design.Pressure > p.head/3 {
 		cures = append(cures, "the longest floor loop split in two")
+	}
+	if p.valve.chokes() {
+		cures = append(cures, "a larger mixing valve: "+m.say(p.valve.choose)+" or more")
 	}
 	m.findings = append(m.findings, Finding{Severity: "short", Circuit: c.job.Name, Text: text,
 		Cures: append(cures, "less water with a larger drop, if the emitters allow it"), Working: append(l.Working[:len(l.Working):len(l.Working)], *step)})
@@ -543,56 +551,6 @@ func (m *model) balanceLine(c *circuit, p *piping) Line {
 			working.Input{Symbol: "Δp_valve", Meaning: fmt.Sprintf("run %d", i+1), Value: v.Throttle})
 	}
 	l.Value = strings.Join(set, ", ")
-	l.Working = []working.Step{step}
-	return l
-}
-
-// loopsLine is the floor loops of a circuit: what to set at the manifold, and whether
-// they are too long.
-func (m *model) loopsLine(c *circuit, p *piping, spare units.Pressure) Line {
-	f := p.floors[p.governs]
-	count := 0
-	for _, g := range p.floors {
-		count += g.count
-	}
-	l := Line{ID: c.key + ".loops", Circuit: c.job.Name, Label: m.of("Floor loops", c),
-		Value:   fmt.Sprintf("%d, the longest %s", count, m.say(f.length)),
-		TooHigh: "A loop set too far open takes the water of the longest.", TooLow: "Too little water: a cool end of the floor."}
-	if count == 1 {
-		l.Value = "1 of " + m.say(f.length)
-	}
-	l.Why = fmt.Sprintf("Longest, in %s: %s, which takes %s. Others in proportion.", f.room, m.say(f.design.Flow), m.head(f.design.Pressure))
-	if count == 1 {
-		l.Why = fmt.Sprintf("Set %s: it takes %s at the drop of %s.", m.say(f.design.Flow), m.head(f.design.Pressure), m.say(c.drop))
-	}
-	step := working.Step{Name: "Longest floor loop, in " + f.room, Formula: "V̇ = Q/(ρ·cp·ΔT); Δp = L·Δp/L",
-		Inputs: []working.Input{
-			{Symbol: "L", Meaning: "length with its tails", Value: f.length, Known: string(f.known)},
-			{Symbol: "Q", Meaning: "heat of this loop on the design day", Value: f.heat},
-			{Symbol: "V̇", Meaning: "its water", Value: f.design.Flow},
-			{Symbol: "v", Meaning: "in " + f.pipe.Size + " tube", Value: f.design.Velocity},
-		},
-		Result: working.Input{Symbol: "Δp", Meaning: "of the loop", Value: f.design.Pressure},
-		Range:  p.liquid.Fill.String() + " at " + m.say(p.liquid.At), Source: "heat balance; Darcy–Weisbach; usual lengths: common practice"}
-	for i, g := range p.floors {
-		if i != p.governs {
-			step.Inputs = append(step.Inputs, working.Input{Symbol: "V̇", Meaning: "longest loop in " + g.room, Value: g.design.Flow})
-		}
-	}
-	length := f.design.Judgement[len(f.design.Judgement)-1]
-	if spare > 0 {
-		per := units.LinearPower(float64(f.heat) / float64(f.length))
-		if most, err := pipework.LongestLoop(f.pipe, p.liquid, per, c.drop, f.design.Pressure+spare, 0); err == nil {
-			step.Inputs = append(step.Inputs, working.Input{Symbol: "L_max", Meaning: "longest that this pump could serve", Value: most})
-		}
-	}
-	if !length.Fits {
-		l.Instead = "Longer than usual for this tube: it sets the pump's head for all."
-		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Room: f.room, Text: fmt.Sprintf(
-			"The longest floor loop in %s, %s of %s tube, is longer than usual: it takes %s and sets the head of the pump for all loops.",
-			f.room, m.say(f.length), f.pipe.Size, m.head(f.design.Pressure)),
-			Cures: []string{"split it", "a larger drop in it, if the floor's far end may be cooler"}, Working: []working.Step{step}})
-	}
 	l.Working = []working.Step{step}
 	return l
 }

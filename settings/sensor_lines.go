@@ -37,18 +37,23 @@ func ReadSensor(s job.Sensor) (sensor.Sensor, error) {
 		}
 		out, err = sensor.Platinum(s.Type, r0)
 	case "thermistor":
-		switch {
+		switch k := s.Coefficients; {
+		case k != nil:
+			out, err = sensor.FromSteinhartHart(sensorKind(s), k.A.Value, k.B.Value, k.C.Value)
 		case !s.R25.Set:
 			return out, fmt.Errorf("sensors › %s › r25: is missing; a thermistor needs its resistance at 25 °C", s.Name)
 		case !s.B.Set:
-			return out, fmt.Errorf("sensors › %s › b: is missing; a thermistor needs its B, or give its table", s.Name)
+			return out, fmt.Errorf("sensors › %s › b: is missing; a thermistor needs its B, or give its coefficients or its table", s.Name)
+		default:
+			out, err = sensor.FromB(sensorKind(s), s.R25.Value, s.B.Value)
 		}
-		out, err = sensor.FromB(sensorKind(s), s.R25.Value, s.B.Value)
 	case "table":
-		rows := make([]sensor.Point, len(s.Points))
+		var rows []sensor.Point
+		if rows, err = sensorRows(s); err != nil {
+			return out, fmt.Errorf("sensors › %s › sheet: %w", s.Name, err)
+		}
 		coldest, hottest := 0, 0
-		for i, p := range s.Points {
-			rows[i] = sensor.Point{At: p.At.Value, Reads: p.Resistance.Value}
+		for i := range rows {
 			if rows[i].At < rows[coldest].At {
 				coldest = i
 			}
@@ -75,6 +80,18 @@ func ReadSensor(s job.Sensor) (sensor.Sensor, error) {
 	return out.With(t), nil
 }
 
+// sensorRows are the rows of a maker's table, as points or as the text of its sheet.
+func sensorRows(s job.Sensor) ([]sensor.Point, error) {
+	if s.Sheet != "" {
+		return sensor.Rows(s.Sheet)
+	}
+	rows := make([]sensor.Point, len(s.Points))
+	for i, p := range s.Points {
+		rows[i] = sensor.Point{At: p.At.Value, Reads: p.Resistance.Value}
+	}
+	return rows, nil
+}
+
 // outdoors tells a sensor of the outdoor air by its name.
 func outdoors(name string) bool {
 	return strings.Contains(strings.ToLower(name), "outdoor") || strings.Contains(strings.ToLower(name), "outside")
@@ -83,9 +100,16 @@ func outdoors(name string) bool {
 func sensorKind(s job.Sensor) string {
 	switch s.Type {
 	case "thermistor":
+		if k := s.Coefficients; k != nil {
+			return fmt.Sprintf("thermistor by coefficients %g, %g, %g", float64(k.A.Value), float64(k.B.Value), float64(k.C.Value))
+		}
 		return fmt.Sprintf("thermistor %s at 25 °C, B %.0f", s.R25.Value.Text(units.SI), float64(s.B.Value))
 	case "table":
-		return fmt.Sprintf("table of %d points", len(s.Points))
+		rows, err := sensorRows(s)
+		if err != nil {
+			return "table" // which nobody can read
+		}
+		return fmt.Sprintf("table of %d points", len(rows))
 	}
 	return s.Type
 }
@@ -114,8 +138,8 @@ func TableOf(s job.Sensor, sys units.System) (SensorTable, error) {
 	}
 	rows, err := made.Printed(low, high, step)
 	if err != nil {
-		for _, p := range s.Points {
-			rows = append(rows, sensor.Point{At: p.At.Value, Reads: p.Resistance.Value})
+		if rows, err = sensorRows(s); err != nil {
+			return out, fmt.Errorf("sensors › %s › sheet: %w", s.Name, err)
 		}
 	}
 	for _, p := range rows {
@@ -139,16 +163,17 @@ func TableOf(s job.Sensor, sys units.System) (SensorTable, error) {
 
 // JudgeSensor holds what a sensor reads against the temperature beside it.
 //
-// Units: Ω and K; overload is a meter that shows no end of resistance.
+// Units: Ω and K; [sensor.NoEnd] is a meter that shows no end of resistance. An open or
+// shorted line needs no temperature: 0 K says that there is none.
 // Range: temperatures that the sensor's curve covers.
 // Source: [sensor.Judge].
 // Errors: as [ReadSensor]; a temperature that the curve does not cover.
-func JudgeSensor(s job.Sensor, reads units.ElectricResistance, overload bool, beside units.Temperature) (sensor.Judgement, error) {
+func JudgeSensor(s job.Sensor, reads units.ElectricResistance, beside units.Temperature) (sensor.Judgement, error) {
 	made, err := ReadSensor(s)
 	if err != nil {
 		return sensor.Judgement{}, err
 	}
-	j, err := sensor.Judge(made, sensor.Reading{Reads: reads, Overload: overload, True: beside, Outdoor: outdoors(s.Name)})
+	j, err := sensor.Judge(made, sensor.Reading{Reads: reads, True: beside, Outdoor: outdoors(s.Name)})
 	if err != nil {
 		return j, fmt.Errorf("sensors › %s: %w", s.Name, err)
 	}
@@ -166,10 +191,10 @@ func (m *model) addSensors(s *Sheet) error {
 			return err
 		}
 		s.Sensors = append(s.Sensors, table)
-		if !survey.Reads.Set || !survey.Beside.Set {
+		if !survey.Reads.Set || !survey.Beside.Set && !lineFault(survey.Reads.Value) {
 			continue
 		}
-		j, err := JudgeSensor(survey, survey.Reads.Value, false, survey.Beside.Value)
+		j, err := JudgeSensor(survey, survey.Reads.Value, survey.Beside.Value)
 		if err != nil {
 			return err
 		}
@@ -190,6 +215,9 @@ func (m *model) addSensors(s *Sheet) error {
 	return nil
 }
 
+// lineFault says that a reading is no sensor but an open or shorted line.
+func lineFault(r units.ElectricResistance) bool { return sensor.IsOpen(r) || sensor.IsShort(r) }
+
 func (m *model) sensorLine(id string, s job.Sensor, kind string, j sensor.Judgement) Line {
 	l := Line{ID: id, Label: "Sensor: " + s.Name, Value: string(j.Verdict), Why: m.sensorWords(j),
 		TooHigh: "It reads too warm: the control sends too little heat.", TooLow: "It reads too cold: the control sends too much."}
@@ -199,12 +227,20 @@ func (m *model) sensorLine(id string, s job.Sensor, kind string, j sensor.Judgem
 	step := working.Step{Name: "Reading of the sensor " + s.Name, Formula: "off = T(R) − T beside it; right within band + thermometer, doubtful to twice that",
 		Inputs: []working.Input{
 			{Symbol: "R", Meaning: "read at its terminals, wires off the control", Value: s.Reads.Value, Known: string(s.Reads.How())},
-			{Symbol: "T", Meaning: "beside it, by a thermometer", Value: s.Beside.Value, Known: string(s.Beside.How())},
-			{Symbol: "band", Meaning: "by which a sound sensor may be off", Value: j.Band},
-			{Symbol: "thermometer", Meaning: "may be off", Value: j.Reading.Instrument},
 		},
-		Range: kind, Source: sensorSource(s.Type), Note: j.Text(m.sys)}
-	if j.Shown {
+		Range: kind, Source: sensorSource(s), Note: j.Text(m.sys)}
+	if s.Beside.Set {
+		step.Inputs = append(step.Inputs,
+			working.Input{Symbol: "T", Meaning: "beside it, by a thermometer", Value: s.Beside.Value, Known: string(s.Beside.How())},
+			working.Input{Symbol: "band", Meaning: "by which a sound sensor may be off", Value: j.Band},
+			working.Input{Symbol: "thermometer", Meaning: "may be off", Value: j.Reading.Instrument})
+	}
+	switch {
+	case lineFault(s.Reads.Value):
+		step.Formula, l.TooHigh, l.TooLow = "1 MΩ and more is an open line, 5 Ω and less a shorted one",
+			"Open: the control shows a fault, or takes it for an extreme temperature.", "Shorted: the same, at the other extreme."
+		step.Result = step.Inputs[0]
+	case j.Shown:
 		step.Result = working.Input{Symbol: "off", Meaning: "the sensor shows more than the thermometer", Value: j.Off}
 	}
 	l.Working = []working.Step{step}
@@ -215,9 +251,12 @@ func (m *model) sensorLine(id string, s job.Sensor, kind string, j sensor.Judgem
 	return l
 }
 
-func sensorSource(kind string) string {
-	switch kind {
+func sensorSource(s job.Sensor) string {
+	switch s.Type {
 	case "thermistor":
+		if s.Coefficients != nil {
+			return "Steinhart and Hart 1968, from memory; tolerance of 1 % and causes common practice"
+		}
 		return "definition of B, IEC 60539-1, from memory; tolerance of 1 % and causes common practice"
 	case "table":
 		return "the maker's table; tolerance and causes common practice"
@@ -229,6 +268,8 @@ func sensorSource(kind string) string {
 func (m *model) sensorWords(j sensor.Judgement) string {
 	reads := m.say(j.Reading.Reads)
 	switch {
+	case j.Reading.Overload:
+		return "The meter shows no end of resistance, an open circuit: a broken wire or a loose terminal."
 	case j.Fault == sensor.Open:
 		return reads + " is an open circuit: a broken wire or a loose terminal."
 	case j.Fault == sensor.Short:
@@ -253,6 +294,9 @@ func sensorCures(j sensor.Judgement) []string {
 		return []string{"read again at the sensor itself with the cable off: it tells sensor from cable", "a new sensor or cable"}
 	case sensor.WrongCurve:
 		return []string{"compare the marking on the sensor with the control's setting", "set the control to " + j.Fits[0] + ", if the sensor is one", "a sensor of the kind that the control expects"}
+	case sensor.FarOff:
+		return []string{"follow the wires from this sensor to its terminals, and those of the others: two may be crossed",
+			"compare the marking on the sensor with the control's setting", "clean and tighten its terminals, then read again"}
 	case sensor.BadContact:
 		return []string{"clean and tighten terminals and splices, then read again", "a new cable"}
 	case sensor.Damp:

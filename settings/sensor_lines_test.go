@@ -27,8 +27,17 @@ func TestSensorsAreJudged(t *testing.T) {
 		{"name: outdoor, " + ntc + ", reads: 29 kΩ, beside: 0 °C", "doubtful", "too warm", "", ""},
 		{"name: outdoor, " + ntc + ", reads: 18 kΩ, beside: 0 °C", "wrong", "12 K too warm", "in the sun, over a vent", "read again at night"},
 		{"name: outdoor, " + ntc + ", reads: 70 kΩ, beside: 0 °C", "wrong", "too cold", "bad contact", "terminals"},
-		{"name: tank, " + ntc + ", reads: 10 kΩ, beside: 60 °C", "wrong", "too cold", "push it home", "push it home"},
-		{"name: tank, " + ntc + ", reads: 1.5 kΩ, beside: 60 °C", "wrong", "too warm", "something warmer", "at one place"},
+		{"name: tank, " + ntc + ", reads: 1.7 kΩ, beside: 60 °C", "wrong", "too warm", "something warmer", "at one place"},
+		{"name: tank, " + ntc + ", reads: 3.9 kΩ, beside: 60 °C", "wrong", "too cold", "push it home", "push it home"},
+		{"name: tank, " + ntc + ", reads: 10 kΩ, beside: 60 °C", "wrong", "too cold", "too far off for sun", "two may be crossed"},
+		{"name: outdoor, " + ntc + ", reads: 8.3 kΩ, beside: 0 °C", "wrong", "too warm", "wires of two sensors are crossed", "two may be crossed"},
+		{"name: outdoor, " + ntc + ", reads: 15.6 kΩ, beside: 0 °C", "wrong", "too warm", "fits NTC 5 kΩ", "set the control to NTC 5 kΩ"},
+		{"name: outdoor, " + ntc + ", reads: OL", "wrong", "broken wire", "Open circuit", "sensor from cable"},
+		{"name: outdoor, " + ntc + ", reads: OL, beside: 0 °C", "wrong", "no end of resistance", "Open circuit", "sensor from cable"},
+		{"name: outdoor, " + ntc + ", reads: short", "wrong", "wires that touch", "Short circuit", "sensor from cable"},
+		{"name: outdoor, " + ntc + ", reads: 5 MΩ", "wrong", "5 MΩ is an open circuit", "Open circuit", "sensor from cable"},
+		{"name: outdoor, type: thermistor, coefficients: {a: 1.129148e-3, b: 2.34125e-4, c: 8.76741e-8}, reads: 32.65 kΩ, beside: 0 °C", "right", "by its curve", "", ""},
+		{"name: tank, " + ntc + ", reads: 1.4 kΩ, beside: 60 °C", "wrong", "too warm", "too far off", "two may be crossed"},
 		{"name: tank, " + ntc + ", reads: 1232 Ω, beside: 60 °C", "wrong", "", "fits Pt1000", "set the control to Pt1000"},
 		{"name: tank, " + ntc + ", reads: 5000 kΩ, beside: 60 °C", "wrong", "open circuit", "Open circuit", "sensor from cable"},
 		{"name: tank, " + ntc + ", reads: 0 Ω, beside: 60 °C", "wrong", "short circuit", "Short circuit", "sensor from cable"},
@@ -37,6 +46,7 @@ func TestSensorsAreJudged(t *testing.T) {
 		{"name: supply, type: Pt1000, reads: 1194 Ω, beside: 50 °C", "right", "by its curve", "", ""},
 		{"name: supply, type: Pt100, reads: 138.5 Ω, beside: 100 °C", "right", "by its curve", "", ""},
 		{"name: supply, type: table, points: [{at: 0 °C, resistance: 1000 Ω}, {at: 100 °C, resistance: 1385 Ω}], reads: 1385 Ω, beside: 100 °C", "right", "by its curve", "", ""},
+		{"name: supply, type: table, sheet: \"°C Ω\\n0 1000\\n100 1385\", reads: 1385 Ω, beside: 100 °C", "right", "by its curve", "", ""},
 	} {
 		t.Run(c.sensor, func(t *testing.T) {
 			s := withSensors(t, "  - {"+c.sensor+"}")

@@ -200,7 +200,8 @@ type BoilerPoint struct {
 	Return     units.Temperature // coming back to it, with what a separator sends straight back
 	Load       units.Power
 	Efficiency units.Fraction
-	Run, Rest  units.Time // of one cycle; both 0 if the burner runs through
+	rate       units.Fraction // of full fire
+	Run, Rest  units.Time     // of one cycle; both 0 if the burner runs through
 }
 
 // FlowPoint is the boiler room at one outdoor temperature: what the drawing shows.
@@ -243,7 +244,8 @@ type SensorRow struct {
 type Plant struct {
 	BoilerKind        string // "condensing", "non-condensing"
 	Separator         string // "none", "low-loss header", "closely spaced tees", "two-pipe buffer" and so on
-	SeparatorSensor   string // where its sensor is connected: "none", "at the boiler", "on a module"
+	SeparatorSensor   string // to what the sensor behind it is wired: "none", "at the boiler", "on a module"
+	BufferVolume      units.Volume
 	HotWater          string // "tank with own pump", "tank with three-way valve", "combi", "none"
 	TankVolume        units.Volume
 	TankSetpoint      units.Temperature // wanted in the tank, or at a combi's outlet
@@ -259,7 +261,8 @@ type Plant struct {
 // PlantCircuit is one circuit in the boiler room.
 type PlantCircuit struct {
 	Name     string
-	Kind     string // "direct" or "mixed"
-	Family   string // of the emitters that carry most: "fin-tube", "cast iron", "radiators", "towel rail", "floor", "fan coil"
-	PumpMode string // how its pump runs; empty if its pump was not surveyed
+	Kind     string            // "direct" or "mixed"
+	Family   string            // of the emitters that carry most: "fin-tube", "cast iron", "radiators", "towel rail", "floor", "fan coil"
+	PumpMode string            // how its pump runs; empty if its pump was not surveyed
+	Limit    units.Temperature // highest supply that it may see
 }

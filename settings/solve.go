@@ -17,6 +17,7 @@ type Options struct {
 	Samples int          // of the survey's uncertainty; 0 leaves the bands out
 	Seed    uint64       // of the sampling
 	Hours   Hours        // of the place's own year; nil takes a made-up one
+	Learned *Learned     // what the running house has taught; nil for the survey alone
 }
 
 // Hours is a year's outdoor temperatures: *weather.Year and weather.Spread are such.
@@ -70,6 +71,9 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	if err != nil {
 		return fail(err)
 	}
+	if err := m.learn(o.Learned); err != nil {
+		return fail(err)
+	}
 	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
 		Scale: m.control.scale, Design: m.design}
 	if o.Hours != nil {
@@ -113,6 +117,7 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 		}
 	}
 	s.Plant = m.plant()
+	m.plantFindings()
 	if s.Sections, err = m.sections(s, solved, b); err != nil {
 		return fail(err)
 	}
@@ -128,6 +133,7 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()
+	s.ownUnitsFirst()
 	return s, m, solved, b, nil
 }
 

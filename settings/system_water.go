@@ -8,6 +8,7 @@ import (
 	"curvewright/boiler"
 	"curvewright/emitter"
 	"curvewright/fluid"
+	"curvewright/hotwater"
 	"curvewright/job"
 	"curvewright/pipework"
 	"curvewright/refuse"
@@ -67,7 +68,7 @@ func (f feed) heats() pipework.Heats {
 }
 
 // contentByEmitters adds up the usual water of all emitters with their pipes, by the load
-// that each carries, and the boiler's own where it is known.
+// that each carries, and the boiler's own and the buffer's where they are known.
 func (m *model) contentByEmitters() pipework.Content {
 	var out pipework.Content
 	for i := range m.circuits {
@@ -83,7 +84,7 @@ func (m *model) contentByEmitters() pipework.Content {
 			}
 		}
 	}
-	own := m.job.System.BoilerWater.Value
+	own := m.job.System.BoilerWater.Value + m.job.Separator.Volume.Value
 	out.Likely, out.Low, out.High = out.Likely+own, out.Low+own, out.High+own
 	return out
 }
@@ -159,10 +160,10 @@ func (m *model) addSystemWater(s *Sheet, solved []solvedCircuit) error {
 
 func (m *model) contentLine() Line {
 	content, guess := m.content(), m.contentByEmitters()
-	l := Line{ID: "content", Label: "Water in the system", Value: content.Value.WaterText(m.sys),
+	l := Line{ID: "content", Label: "Water in the system", Value: m.amount(content.Value),
 		Why:     "Vessel, fill water and antifreeze are reckoned from it.",
 		TooHigh: "A vessel larger than needed, which does no harm.", TooLow: "A vessel too small and antifreeze thinner than thought."}
-	step := working.Step{Name: "Water in the system by its emitters", Formula: "V = Σ load · litres per kilowatt + boiler's own",
+	step := working.Step{Name: "Water in the system by its emitters", Formula: "V = Σ load · litres per kilowatt + boiler's own + buffer",
 		Result: working.Input{Symbol: "V", Meaning: "water, if nobody measured it", Value: working.Water(guess.Likely)},
 		Range:  "fin-tube, convectors, fan coils 6, panels 10, cast iron 14, columns 18, floors 20 L/kW; −40 % to +60 %", Source: guess.Source}
 	for i := range m.circuits {
@@ -170,6 +171,9 @@ func (m *model) contentLine() Line {
 	}
 	if own := m.job.System.BoilerWater; own.Set {
 		step.Inputs = append(step.Inputs, working.Input{Symbol: "boiler", Meaning: "its own water", Value: working.Water(own.Value), Known: string(own.How())})
+	}
+	if buffer := m.job.Separator.Volume; buffer.Set {
+		step.Inputs = append(step.Inputs, working.Input{Symbol: "buffer", Meaning: "its water", Value: working.Water(buffer.Value), Known: string(buffer.How())})
 	}
 	l.Working = []working.Step{step}
 	if !m.job.System.Content.Set {
@@ -221,40 +225,95 @@ func (m *model) atmosphere() units.Pressure {
 // about prints an amount of water in two figures of the reader's unit; up takes the next
 // one, for what must not be less.
 func (m *model) about(v units.Volume, up bool) string {
+	if up {
+		return rounded(v, m.sys, 2, func(x float64) float64 { return math.Ceil(x - 1e-9) })
+	}
+	return rounded(v, m.sys, 2, math.Round)
+}
+
+// rounded prints an amount of water in so many figures of the reader's unit.
+func rounded(v units.Volume, sys units.System, figures float64, round func(float64) float64) string {
 	x, of := v.Litres(), units.Litres
-	if m.sys == units.US {
+	if sys == units.US {
 		x, of = v.Gallons(), units.Gallons
 	}
 	if x <= 0 {
-		return units.Volume(0).WaterText(m.sys)
+		return units.Volume(0).WaterText(sys)
 	}
-	p := math.Pow(10, math.Floor(math.Log10(x))-1)
-	if up {
-		return of(math.Ceil(x/p-1e-9) * p).WaterText(m.sys)
-	}
-	return of(math.Round(x/p) * p).WaterText(m.sys)
+	p := math.Pow(10, math.Floor(math.Log10(x))-figures+1)
+	return of(round(x/p) * p).WaterText(sys)
 }
 
-// gauge prints a pressure to set, rounded up to what a gauge shows.
-func (m *model) gauge(p units.Pressure) string {
-	if m.sys == units.US {
-		return units.PSI(math.Ceil(p.PSI() - 1e-6)).Text(m.sys)
-	}
-	return units.Bar(math.Ceil(10*p.Bar()-1e-6) / 10).Text(m.sys)
+// amount prints an amount of water that somebody measured or bought, in three figures.
+func (m *model) amount(v units.Volume) string { return rounded(v, m.sys, 3, math.Round) }
+
+// onGauge rounds a pressure to set up to what a gauge shows. What follows from it is worked
+// out from the rounded one: that is what will be set.
+func (m *model) onGauge(p units.Pressure) units.Pressure {
+	mark := m.gaugeMark()
+	return units.Pressure(math.Ceil(float64(p/mark)-1e-6)) * mark
 }
+
+// gaugeMark is from one mark of a gauge to the next.
+func (m *model) gaugeMark() units.Pressure {
+	if m.sys == units.US {
+		return units.PSI(1)
+	}
+	return units.Bar(0.1)
+}
+
+func (m *model) gauge(p units.Pressure) string { return m.say(m.onGauge(p)) }
 
 // vessel is the expansion vessel with the pressures that go with it.
 type vessel struct {
 	sized      pipework.Vessel // for the vessel found if it will do, else for the next usual one
 	hot        units.Temperature
+	heatedBy   string // what may make the water so hot
 	height     job.Given[units.Length]
 	static     units.Pressure
 	relief     job.Given[units.Pressure]
 	air        units.Pressure
 	acceptance units.Volume   // least by the acceptance volume, 0 if that method does not reach
+	precharge  units.Pressure // this and the next on the next mark of the gauge
 	fill       units.Pressure // cold
 	top        units.Pressure // hot
 	bare       bool           // the vessel found takes the swelling but keeps no reserve
+	// small: the vessel found does not even take the swelling. The pressures above are then
+	// those of a new one; the precharge is the same for both.
+	small     bool
+	smallHot  units.Pressure // with the one found, filled to its precharge
+	smallFull bool           // it is full before that
+}
+
+// hottestVessel is the hottest water for which vessels are sized by EN 12828.
+const hottestVessel = units.Temperature(100 + 273.15)
+
+// hottestWater is the hottest that the boiler may make the system's water, and what lets it:
+// the curves, the charging of a tank, or the highest supply that can be set at the boiler.
+func (m *model) hottestWater(solved []solvedCircuit) (hot units.Temperature, by string) {
+	take := func(t units.Temperature, what string) {
+		if t > hot {
+			hot, by = t, what
+		}
+	}
+	for i := range m.circuits {
+		t := solved[i].maxSet
+		if m.circuits[i].kind() == "mixed" {
+			t = t.Add(mixedAbove)
+		}
+		take(t, "highest supply of "+m.circuits[i].job.Name)
+	}
+	for _, s := range m.streams.states {
+		take(s.boiler, "supply that the boiler must send")
+	}
+	switch hotwater.Arrangement(m.job.HotWater.By) {
+	case hotwater.OwnPump, hotwater.ThreeWay:
+		take(m.chargeSupply(m.job.HotWater.Setpoint.Or(hotwater.SetPoint).Value), "boiler while the tank is charged")
+	}
+	if b := m.job.Boiler.MaxSupply; b.Set {
+		take(min(b.Value, hottestVessel), "highest supply that can be set at the boiler")
+	}
+	return hot, by
 }
 
 // climb gives the pressure when hot of a vessel with a precharge, filled cold to a
@@ -270,13 +329,7 @@ func (v *vessel) climb(volume units.Volume, precharge, fill units.Pressure) (hot
 
 func (m *model) readVessel(a antifreeze, solved []solvedCircuit) (vessel, error) {
 	v := vessel{height: m.height(), relief: m.relief(), air: m.atmosphere()}
-	for i := range m.circuits {
-		t := solved[i].maxSet
-		if m.circuits[i].kind() == "mixed" {
-			t = t.Add(mixedAbove)
-		}
-		v.hot = max(v.hot, t)
-	}
+	v.hot, v.heatedBy = m.hottestWater(solved)
 	var err error
 	if v.static, err = pipework.StaticPressure(a.fill, v.height.Value, coldFill); err != nil {
 		return v, fmt.Errorf("system › height: %w", err)
@@ -285,12 +338,12 @@ func (m *model) readVessel(a antifreeze, solved []solvedCircuit) (vessel, error)
 	if v.sized, err = pipework.SizeVessel(in); err != nil {
 		return v, err
 	}
+	v.precharge = m.onGauge(v.sized.Precharge)
 	if f, err := pipework.AcceptanceFactor(v.sized.Precharge, weepsFrom*v.relief.Value, max(0.5e5, v.air)); err == nil {
 		if v.acceptance, err = pipework.VesselByAcceptance(v.sized.Swelling, f); err != nil {
 			v.acceptance = 0
 		}
 	}
-	v.fill = v.sized.Fill
 	if in.Chosen = m.job.System.Vessel.Value; in.Chosen > 0 {
 		found, err := pipework.SizeVessel(in)
 		if err != nil {
@@ -298,29 +351,45 @@ func (m *model) readVessel(a antifreeze, solved []solvedCircuit) (vessel, error)
 		}
 		switch bare, full := v.climb(in.Chosen, found.Precharge, found.Precharge); {
 		case full || bare > weepsFrom*v.relief.Value:
-			m.vesselTooSmall(&v, bare, full)
+			v.small = true
 		case in.Chosen < found.Least*(1-1e-9):
-			v.sized, v.bare, v.fill = found, true, found.Precharge
+			v.sized, v.bare = found, true
 		default:
-			v.sized, v.fill = found, found.Fill
+			v.sized = found
 		}
 	}
-	v.top, _ = v.climb(v.sized.Chosen, v.sized.Precharge, v.fill)
+	// From here on with the pressures as they are printed and will be set.
+	v.fill = v.precharge
+	if held := v.sized.Held; !v.bare && v.sized.Chosen > held {
+		const bar = units.Pressure(1e5)
+		v.fill = m.onGauge(units.Pressure(v.sized.Chosen)*(v.precharge+bar)/units.Pressure(v.sized.Chosen-held) - bar)
+	}
+	v.top, _ = v.climb(v.sized.Chosen, v.precharge, v.fill)
+	if below := v.fill - m.gaugeMark(); v.top > v.sized.End && below > v.precharge-1 {
+		// A vessel that is just enough: rather a little less reserve than a weeping valve.
+		v.fill = below
+		v.top, _ = v.climb(v.sized.Chosen, v.precharge, v.fill)
+	}
+	if v.small {
+		v.smallHot, v.smallFull = v.climb(in.Chosen, v.precharge, v.precharge)
+		m.vesselTooSmall(&v)
+	}
 	return v, nil
 }
 
 // vesselTooSmall reports a vessel that cannot take the swelling even if it holds no water
 // when cold.
-func (m *model) vesselTooSmall(v *vessel, top units.Pressure, full bool) {
+func (m *model) vesselTooSmall(v *vessel) {
 	found := m.job.System.Vessel.Value
 	hot := "it is full before the water is hot"
-	if !full {
-		hot = "hot, the pressure climbs to " + m.say(top)
+	if !v.smallFull {
+		hot = "hot, the pressure climbs to " + m.say(v.smallHot)
 	}
 	m.findings = append(m.findings, Finding{Severity: "short", Text: fmt.Sprintf(
 		"The expansion vessel of %s is too small for %s of water heated to %s: %s, and the relief valve of %s weeps.",
-		found.WaterText(m.sys), m.about(m.content().Value, false), m.say(v.hot), hot, m.say(v.relief.Value)),
-		Cures: []string{"a vessel of at least " + m.about(v.sized.Least, true),
+		m.amount(found), m.about(m.content().Value, false), m.say(v.hot), hot, m.say(v.relief.Value)),
+		Cures: []string{fmt.Sprintf("a vessel of at least %s: for the usual %s precharge %s, fill to %s", m.about(v.sized.Least, true),
+			m.amount(v.sized.Chosen), m.gauge(v.precharge), m.gauge(v.fill)),
 			"a second vessel of " + m.about(v.sized.Least-found, true) + " beside it, with the same precharge"},
 		Working: m.vesselWorking(v)})
 }
@@ -352,14 +421,18 @@ func (m *model) vesselLine(v *vessel) Line {
 		l.Why = fmt.Sprintf("%s of swelling up to %s; EN 12828 asks %s, bare acceptance %s.", m.about(v.sized.Swelling, true), m.say(v.hot),
 			m.about(v.sized.Least, true), m.about(v.acceptance, true))
 	}
-	if !found.Set || v.sized.Chosen != found.Value {
+	if v.small {
+		l.Instead = fmt.Sprintf("The one found, %s, is too small. The precharge on this sheet is right for both, the fill pressure for a new one of %s.",
+			m.amount(found.Value), m.amount(v.sized.Chosen))
+	}
+	if !found.Set || v.small {
 		return l
 	}
-	l.Value = found.Value.WaterText(m.sys) + ", enough"
+	l.Value = m.amount(found.Value) + ", enough"
 	if v.bare {
-		l.Value = found.Value.WaterText(m.sys) + ", barely enough"
+		l.Value = m.amount(found.Value) + ", barely enough"
 		f := Finding{Severity: "note", Text: fmt.Sprintf(
-			"The expansion vessel of %s takes the swelling only if it holds no water when cold: the first leak lets air in.", found.Value.WaterText(m.sys)),
+			"The expansion vessel of %s takes the swelling only if it holds no water when cold: the first leak lets air in.", m.amount(found.Value)),
 			Cures: []string{"a vessel of at least " + m.about(v.sized.Least, true), "a look at the gauge every month until then"}, Working: l.Working}
 		if v.top > v.sized.End {
 			f.Text += fmt.Sprintf(" Hot, the pressure climbs to %s, too close to the relief valve of %s: it should stay below %s.", m.say(v.top), m.say(v.relief.Value), m.say(v.sized.End))
@@ -370,7 +443,7 @@ func (m *model) vesselLine(v *vessel) Line {
 }
 
 func (m *model) prechargeLine(v *vessel) Line {
-	found, want := m.job.System.Precharge, v.sized.Precharge
+	found, want := m.job.System.Precharge, v.precharge
 	l := Line{ID: "precharge", Label: "Precharge of the vessel", Value: m.gauge(want),
 		Why: fmt.Sprintf("%s stand on %s of height, and %s more at the top.",
 			m.say(v.static), m.say(v.height.Value), m.say(want-v.static)),
@@ -379,23 +452,31 @@ func (m *model) prechargeLine(v *vessel) Line {
 		Caution: "Check the gas with no water pressure on the vessel, the system cold.",
 		Working: []working.Step{m.staticStep(v), {Name: "Precharge", Formula: "p0 = max(static + 0.3 bar, 0.7 bar)",
 			Inputs: []working.Input{{Symbol: "static", Meaning: "of the standing water", Value: v.static}},
-			Result: working.Input{Symbol: "p0", Meaning: "precharge, gauge", Value: want},
+			Result: working.Input{Symbol: "p0", Meaning: "precharge, gauge, up to its next mark", Value: want},
 			Range:  "up to 5 bar static", Source: v.sized.Source}}}
-	if !found.Set || math.Abs(float64(found.Value-want)) <= float64(gaugeDoubt) {
+	if !found.Set || math.Abs(float64(found.Value-v.sized.Precharge)) <= float64(gaugeDoubt) {
 		return l
 	}
+	volume, fill, which := v.sized.Chosen, v.fill, "The vessel's precharge"
+	if v.small {
+		volume, fill, which = m.job.System.Vessel.Value, want, "The found vessel's precharge"
+	}
 	f := Finding{Severity: "note", Working: l.Working,
-		Cures: []string{"let the system cool, take the pressure off the vessel, set its gas to " + m.gauge(want) + ", then fill to " + m.gauge(v.fill)}}
-	switch top, full := v.climb(v.sized.Chosen, found.Value, v.fill); {
+		Cures: []string{"let the system cool, take the pressure off the vessel, set its gas to " + m.gauge(want) + ", then fill to " + m.gauge(fill)}}
+	if v.small {
+		f.Cures[0] = "until the vessel found is replaced: " + f.Cures[0]
+		f.Cures = append(f.Cures, fmt.Sprintf("a new vessel of %s gets the same precharge and is filled to %s", m.amount(v.sized.Chosen), m.gauge(v.fill)))
+	}
+	switch top, full := v.climb(volume, found.Value, fill); {
 	case found.Value > want:
-		f.Text = fmt.Sprintf("The vessel's precharge of %s is higher than the %s that the height asks: cold, it holds no water, so the pressure falls and air is drawn in.",
-			m.say(found.Value), m.gauge(want))
+		f.Text = fmt.Sprintf("%s of %s is higher than the %s that the height asks: cold, it holds no water, so the pressure falls and air is drawn in.",
+			which, m.say(found.Value), m.gauge(want))
 	case full || top >= v.relief.Value:
-		f.Text = fmt.Sprintf("The vessel's precharge of %s is lower than the %s that the height asks: cold water fills it, and the relief valve opens when hot.",
-			m.say(found.Value), m.gauge(want))
+		f.Text = fmt.Sprintf("%s of %s is lower than the %s that the height asks: cold water fills it, and the relief valve opens when hot.",
+			which, m.say(found.Value), m.gauge(want))
 	default:
-		f.Text = fmt.Sprintf("The vessel's precharge of %s is lower than the %s that the height asks: hot, the pressure climbs to %s instead of %s.",
-			m.say(found.Value), m.gauge(want), m.say(top), m.say(v.top))
+		f.Text = fmt.Sprintf("%s of %s is lower than the %s that the height asks: hot, the pressure climbs to %s instead of %s.",
+			which, m.say(found.Value), m.gauge(want), m.say(top), m.say(v.top))
 	}
 	if found.Value < units.Bar(0.2) {
 		f.Cures = append(f.Cures, "if water comes out of its gas valve or the pressure does not hold: a new vessel")
@@ -414,8 +495,18 @@ func (m *model) fillPressureLine(v *vessel) Line {
 		},
 		Result: working.Input{Symbol: "hot", Meaning: "hot pressure, gauge", Value: v.top},
 		Range:  "gas at one temperature", Source: v.sized.Source + "; Boyle's law"})
-	return Line{ID: "fill-pressure", Label: "Fill pressure, cold", Value: m.gauge(v.fill),
-		Why:     fmt.Sprintf("Hot it climbs to about %s; the relief valve opens at %s.", m.say(v.top), m.say(v.relief.Value)),
+	value, why := m.gauge(v.fill), fmt.Sprintf("Hot it climbs to about %s; the relief valve opens at %s.", m.say(v.top), m.say(v.relief.Value))
+	if v.small {
+		value += " with a new vessel"
+		why = fmt.Sprintf("New, %s: %s hot. The one found, filled to %s: %s hot, and the relief valve weeps.",
+			m.amount(v.sized.Chosen), m.say(v.top), m.gauge(v.precharge), m.say(v.smallHot))
+		if v.smallFull {
+			why = fmt.Sprintf("New, %s: %s hot. The one found is full before the water is hot, and the relief valve weeps.",
+				m.amount(v.sized.Chosen), m.say(v.top))
+		}
+	}
+	return Line{ID: "fill-pressure", Label: "Fill pressure, cold", Value: value,
+		Why:     why,
 		TooHigh: "The vessel has no room left: the relief valve weeps when hot.", TooLow: "Air is drawn in at the top, pumps grumble, upper rooms stay cold.",
 		Caution: drainCaution, Working: steps}
 }
@@ -434,7 +525,7 @@ func (m *model) vesselWorking(v *vessel) []working.Step {
 			Inputs: []working.Input{
 				{Symbol: "V", Meaning: "water in the system", Value: working.Water(content.Value), Known: string(content.How())},
 				{Symbol: "cold", Meaning: "when filled", Value: coldFill, Known: string(job.Assumed)},
-				{Symbol: "hot", Meaning: "highest supply set", Value: v.hot},
+				{Symbol: "hot", Meaning: v.heatedBy, Value: v.hot},
 				{Symbol: "e", Meaning: "share by which it swells", Value: v.sized.Share},
 			},
 			Result: working.Input{Symbol: "Ve", Meaning: "swelling", Value: working.Water(v.sized.Swelling)},
@@ -666,7 +757,7 @@ func (m *model) priceAntifreeze(fill fluid.Mixture, solved []solvedCircuit) (str
 	}
 	c, p := &m.circuits[ci], solved[ci].out.Points[0]
 	at := (p.Set + p.Return) / 2
-	price, tube, err := glycolPrice(fill, c.load, c.drop, at)
+	price, tube, err := glycolPrice(fill, c.taken, c.drop, at)
 	if err != nil {
 		return "", working.Step{}, false
 	}

@@ -51,6 +51,7 @@ type unit struct {
 	wholeFrom float64 // if set, from this printed value up no decimals are printed, and below none that is zero
 	figures   int     // significant figures printed, if > 0; trailing zeros are dropped
 	prefix    bool
+	capital   string // if set, how it is written: with a small m it would be a thousandth
 }
 
 // rung is the unit printed from a value (in SI) upwards. A ladder of rungs, the
@@ -67,6 +68,7 @@ type dimension struct {
 	units    []unit
 	si, us   []rung
 	compound bool    // "12 ft 6 in": a larger unit followed by smaller ones
+	bareZero bool    // 0 needs no unit
 	min, max float64 // SI bounds of what can be meant at all
 	lookup   map[string]int
 }
@@ -282,6 +284,9 @@ func (d *dimension) parse(text string) (float64, error) {
 		text = strings.ToValidUTF8(text[:longestText], "") + "…"
 		return fail("is too long for a value")
 	}
+	if d.bareZero && strings.TrimSpace(text) == "0" {
+		return 0, nil
+	}
 	parts, reason := d.split(text)
 	if reason != "" {
 		return fail(reason)
@@ -294,6 +299,8 @@ func (d *dimension) parse(text string) (float64, error) {
 			return fail("has no unit for " + d.name)
 		case !known:
 			return fail(fmt.Sprintf("has the unit %q, which is not a unit of %s", p.written, d.name))
+		case d.units[u].capital != "" && strings.HasPrefix(p.written, "m") && !strings.HasPrefix(p.written, "meg"):
+			return fail(fmt.Sprintf("has the unit %q, which would be thousandths; write %s for millions", p.written, d.units[u].capital))
 		case d.units[u].prefix != p.prefix:
 			return fail("is not written the way " + d.name + " is")
 		}

@@ -496,15 +496,17 @@ func (RadiatorArea) dimension() *dimension { return radiatorAreaDimension }
 // Text prints the value with its unit for a reader of the system.
 func (q RadiatorArea) Text(s System) string { return radiatorAreaDimension.text(float64(q), s) }
 
-// ElectricResistance is what a meter reads across a sensor, in ohms. Megohms are not
-// read: written in small letters they would be milliohms.
+// ElectricResistance is what a meter reads across a sensor, in ohms. A bare 0 is read,
+// being nothing in every unit; megohms need their capital, since written small they
+// would be milliohms.
 type ElectricResistance float64
 
 var electricResistanceDimension = (&dimension{
-	name: "an electrical resistance", example: `12.3 kΩ, 10k ohm, 1078 Ω`, si: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}}, us: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}}, min: 0, max: 1e9,
+	name: "an electrical resistance", example: `12.3 kΩ, 10k ohm, 1078 Ω`, si: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}, {unit: "MΩ", from: 1e6}}, us: []rung{{unit: "Ω"}, {unit: "kΩ", from: 1000}, {unit: "MΩ", from: 1e6}}, min: 0, max: 1e9, bareZero: true,
 	units: []unit{
 		{name: "Ω", spellings: []string{"ohm", "ohms", "R"}, figures: 4},
 		{name: "kΩ", spellings: []string{"kohm", "kohms", "kiloohm", "k", "k ohm"}, scale: 1000, figures: 4},
+		{name: "MΩ", spellings: []string{"Mohm", "Mohms", "megohm", "megohms", "megaohm", "M", "M ohm", "meg"}, scale: 1e6, figures: 4, capital: "MΩ"},
 	},
 }).index()
 

@@ -205,6 +205,7 @@ func TestTextIsReadAsPeopleWriteIt(t *testing.T) {
 		{"Area", "1,850 sq ft", 171.870624}, {"Area", "172 m2", 172}, {"RadiatorArea", "45 EDR", 45},
 		{"Viscosity", "466 μPa·s", 466e-6}, {"Viscosity", "466 uPa s", 466e-6},
 		{"ElectricResistance", "12.3 kOhm", 12300}, {"ElectricResistance", "12.3k", 12300}, {"ElectricResistance", "842.7 \u2126", 842.7},
+		{"ElectricResistance", "5 MΩ", 5e6}, {"ElectricResistance", "2.2 megohm", 2.2e6}, {"ElectricResistance", "1.5Mohm", 1.5e6}, {"ElectricResistance", "0", 0},
 	} {
 		got, err := named(c.kind).parse(c.text)
 		if err != nil || !near(got, c.want, 1e-8) {

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -18,7 +17,7 @@ import (
 type sensorCommand struct {
 	File  string `arg:"" help:"Job document."`
 	Name  string `arg:"" optional:"" help:"Name of a sensor of the job; without one, all of them."`
-	Reads string `placeholder:"RESISTANCE" help:"What the meter reads at its terminals, wires off the control: \"12.3 kΩ\"; OL for overload."`
+	Reads string `placeholder:"RESISTANCE" help:"What the meter reads at its terminals, wires off the control: \"12.3 kΩ\"; OL or open, 0 or short."`
 	At    string `placeholder:"TEMPERATURE" help:"What a thermometer beside it says: \"-3 °F\"."`
 	Units string `enum:"job,us,si" default:"job" help:"Units: us, si, or as the job says."`
 }
@@ -81,21 +80,23 @@ func (c sensorCommand) judge(p *program, chosen []job.Sensor, system units.Syste
 			names = append(names, s.Name)
 		}
 		return fmt.Errorf("the job has %d sensors; say which was read: %s", len(chosen), strings.Join(names, ", "))
-	case c.Reads == "" || c.At == "":
+	case c.Reads == "":
 		return fmt.Errorf("a reading needs both --reads, the resistance, and --at, the temperature beside the sensor")
 	}
-	at, err := units.Parse[units.Temperature](c.At)
+	reads, err := sensor.ParseReading(c.Reads)
 	if err != nil {
-		return fmt.Errorf("--at: %w", err)
+		return fmt.Errorf("--reads: %w", err)
 	}
-	overload := slices.Contains([]string{"ol", "o.l", "overload", "open"}, strings.ToLower(c.Reads))
-	var reads units.ElectricResistance
-	if !overload {
-		if reads, err = units.Parse[units.ElectricResistance](c.Reads); err != nil {
-			return fmt.Errorf("--reads: %w", err)
+	var at units.Temperature
+	switch {
+	case c.At != "":
+		if at, err = units.Parse[units.Temperature](c.At); err != nil {
+			return fmt.Errorf("--at: %w", err)
 		}
+	case !sensor.IsOpen(reads) && !sensor.IsShort(reads):
+		return fmt.Errorf("a reading needs both --reads, the resistance, and --at, the temperature beside the sensor")
 	}
-	j, err := settings.JudgeSensor(chosen[0], reads, overload, at)
+	j, err := settings.JudgeSensor(chosen[0], reads, at)
 	if err != nil {
 		return fmt.Errorf("%s: %w", c.File, err)
 	}

@@ -1,0 +1,65 @@
+package settings
+
+import (
+	"regexp"
+	"strings"
+
+	"curvewright/units"
+)
+
+// Sentences of the trade name a temperature in both systems, so that anybody can read a
+// caution. The reader's own comes first.
+
+const figure = `[−-]?\d[\d.,]*(?: (?:to|and) [−-]?\d[\d.,]*)?[ \x{a0}]`
+
+var (
+	usFirst = regexp.MustCompile(`(` + figure + `(?:°F|gpm)) \((` + figure + `(?:°C|K|L/min))\)`)
+	siFirst = regexp.MustCompile(`(` + figure + `(?:°C|K|L/min)) \((` + figure + `(?:°F|gpm))\)`)
+)
+
+// ownFirst turns pairs of a sentence so that the reader's unit leads.
+func ownFirst(text string, sys units.System) string {
+	turn, leads := usFirst, [...]string{"°F (", "gpm (", ""}
+	if sys == units.US {
+		turn, leads = siFirst, [...]string{"°C (", "K (", "L/min ("}
+	}
+	for _, lead := range leads { // looks before it searches: most sentences name no pair
+		if lead != "" && strings.Contains(text, lead) {
+			return turn.ReplaceAllString(text, "$2 ($1)")
+		}
+	}
+	return text
+}
+
+// pair names one value in both systems for a working, the reader's first.
+func (m *model) pair(us, si string) string {
+	if m.sys == units.US {
+		return us + " (" + si + ")"
+	}
+	return si + " (" + us + ")"
+}
+
+// ownUnitsFirst turns the sentences of a whole sheet.
+func (s *Sheet) ownUnitsFirst() {
+	turn := func(texts ...*string) {
+		for _, t := range texts {
+			*t = ownFirst(*t, s.System)
+		}
+	}
+	for i := range s.Sections {
+		for k := range s.Sections[i].Lines {
+			l := &s.Sections[i].Lines[k]
+			turn(&l.Value, &l.Why, &l.TooHigh, &l.TooLow, &l.Caution, &l.Instead)
+		}
+	}
+	for i := range s.Findings {
+		f := &s.Findings[i]
+		turn(&f.Text)
+		for k := range f.Cures {
+			turn(&f.Cures[k])
+		}
+	}
+	for i := range s.Cautions {
+		turn(&s.Cautions[i])
+	}
+}
