@@ -146,6 +146,10 @@ func join(path, name string) string {
 
 // Value is the quantity of a spot, whether one was given, and how it is known. A
 // quantity that was not given is the zero of its kind, for its unit.
+//
+// Units: SI inside, as all quantities.
+// Range: any spot; nothing for one that takes no quantity.
+// Source: the format is our own.
 func (s Spot) Value() (q units.Quantity, known Known, given bool) {
 	if s.Kind != QuantitySpot {
 		return nil, "", false

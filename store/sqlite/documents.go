@@ -36,7 +36,11 @@ func (d *DB) reading(ctx context.Context, do func(*sql.Tx) error) error {
 func (d *DB) writing(ctx context.Context, do func(*sql.Tx) error) error {
 	d.lock.Lock()
 	defer d.lock.Unlock()
-	return d.within(ctx, nil, do)
+	err := d.within(ctx, nil, do)
+	if errors.Is(err, store.Failed) && noRoomIn(d.folder) {
+		return &trouble{store.Full, err}
+	}
+	return err
 }
 
 func (d *DB) within(ctx context.Context, how *sql.TxOptions, do func(*sql.Tx) error) error {
@@ -58,8 +62,9 @@ func entryOf(ctx context.Context, tx *sql.Tx, id string) (store.Entry, error) {
 // List finds entries.
 func (d *DB) List(ctx context.Context, q store.Query) (entries []store.Entry, all int, err error) {
 	where, values := conditions(q)
-	order := map[store.Order]string{store.ByTitle: "searched", store.ByCreated: "created DESC"}[q.Sort]
-	page := ` ORDER BY ` + cmp.Or(order, "changed DESC") + `, id LIMIT ? OFFSET ?`
+	order := ` ORDER BY ` + cmp.Or(map[store.Order]string{store.ByTitle: "searched", store.ByCreated: "created DESC"}[q.Sort], "changed DESC") + `, id`
+	// What is found is found in an index; only the page is looked up in the table.
+	page := `SELECT ` + columns + ` FROM document WHERE id IN (SELECT id FROM document WHERE ` + where + order + ` LIMIT ? OFFSET ?)` + order
 	limit := -1
 	if q.Limit > 0 {
 		limit = q.Limit
@@ -68,7 +73,7 @@ func (d *DB) List(ctx context.Context, q store.Query) (entries []store.Entry, al
 		if err := tx.QueryRowContext(ctx, `SELECT count(*) FROM document WHERE `+where, values...).Scan(&all); err != nil {
 			return err
 		}
-		rows, err := tx.QueryContext(ctx, `SELECT `+columns+` FROM document WHERE `+where+page, append(values, limit, max(q.Offset, 0))...)
+		rows, err := tx.QueryContext(ctx, page, append(values, limit, max(q.Offset, 0))...)
 		if err != nil {
 			return err
 		}

@@ -24,6 +24,7 @@ import (
 // DB is a store in a file.
 type DB struct {
 	db      *sql.DB
+	folder  string // in which the file lies
 	outside store.Outside
 	lock    sync.Mutex // one writer at a time, so that ours never wait for each other in SQLite
 }
@@ -53,7 +54,8 @@ func open(path string, o store.Outside, patience time.Duration, steps []string) 
 	}
 	db, err := driver.Open(address(path), func(c *sqlite3.Conn) error {
 		// Waiting comes first: the others may have to.
-		return errors.Join(c.BusyTimeout(patience), c.Exec(`PRAGMA foreign_keys = on; PRAGMA synchronous = full`))
+		// Eight megabytes hold the list of ten thousand jobs.
+		return errors.Join(c.BusyTimeout(patience), c.Exec(`PRAGMA foreign_keys = on; PRAGMA synchronous = full; PRAGMA cache_size = -8000`))
 	})
 	if err != nil {
 		return nil, told(err)
@@ -63,7 +65,7 @@ func open(path string, o store.Outside, patience time.Duration, steps []string) 
 	if err := begin(db, path, steps); err != nil {
 		return nil, told(errors.Join(err, db.Close()))
 	}
-	return &DB{db: db, outside: o}, nil
+	return &DB{db: db, folder: filepath.Dir(path), outside: o}, nil
 }
 
 // prepare makes the file, which nobody else may read: there are names and addresses in

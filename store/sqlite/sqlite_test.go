@@ -7,12 +7,16 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"runtime"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
+
+	"github.com/ncruces/go-sqlite3"
 
 	"curvewright/store"
 	"curvewright/store/storetest"
@@ -202,6 +206,29 @@ func TestAFullDiskLosesNothing(t *testing.T) {
 	}
 	if got := pragma(t, d.db, "integrity_check"); got != "ok" {
 		t.Error(got)
+	}
+}
+
+func TestReasonsOfTheSystemAreTold(t *testing.T) {
+	for _, c := range []struct {
+		reason error
+		want   error
+	}{
+		{&fs.PathError{Op: "write", Path: "jobs.sqlite-wal", Err: syscall.ENOSPC}, store.Full},
+		{&fs.PathError{Op: "write", Path: "jobs.sqlite-wal", Err: syscall.EDQUOT}, store.Full},
+		{&fs.PathError{Op: "open", Path: "jobs.sqlite", Err: syscall.EACCES}, store.ReadOnly},
+		{&fs.PathError{Op: "open", Path: "jobs.sqlite", Err: syscall.EROFS}, store.ReadOnly},
+		{sqlite3.IOERR_READ, store.Failed},
+		{sqlite3.CORRUPT_INDEX, store.Damaged},
+		{sqlite3.BUSY_SNAPSHOT, store.Busy},
+		{fmt.Errorf("save: %w", sqlite3.FULL), store.Full},
+		{sql.ErrNoRows, store.NotFound},
+		{sqlite3.INTERRUPT, context.Canceled},
+	} {
+		err := told(c.reason)
+		if !errors.Is(err, c.want) || err.Error() != c.want.Error() {
+			t.Errorf("%v is told as %v", c.reason, err)
+		}
 	}
 }
 

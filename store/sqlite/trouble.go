@@ -5,6 +5,10 @@ import (
 	"database/sql"
 	"errors"
 	"io/fs"
+	"os"
+	"runtime"
+	"slices"
+	"syscall"
 
 	"github.com/ncruces/go-sqlite3"
 
@@ -36,6 +40,32 @@ var codes = []struct {
 	{sqlite3.IOERR, store.Failed},
 }
 
+// What Windows says of a full disk.
+const (
+	handleDiskFull = syscall.Errno(39)
+	diskFull       = syscall.Errno(112)
+)
+
+func outOfRoom(err error) bool {
+	return isAny(err, syscall.ENOSPC, syscall.EDQUOT) || runtime.GOOS == "windows" && isAny(err, handleDiskFull, diskFull)
+}
+
+// noRoomIn finds out whether a disk is full, by writing a little to it. SQLite tells of a
+// full disk as of any other failure to write.
+func noRoomIn(folder string) bool {
+	f, err := os.CreateTemp(folder, "room-*")
+	if err != nil {
+		return outOfRoom(err)
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(make([]byte, 256<<10))
+	return outOfRoom(errors.Join(err, f.Sync(), f.Close()))
+}
+
+func isAny(err error, reasons ...error) bool {
+	return slices.ContainsFunc(reasons, func(reason error) bool { return errors.Is(err, reason) })
+}
+
 // told puts an error into words that a person can do something with.
 func told(err error) error {
 	var known store.Trouble
@@ -48,7 +78,9 @@ func told(err error) error {
 		return store.NotFound
 	case errors.Is(err, sqlite3.INTERRUPT):
 		return context.Canceled
-	case errors.Is(err, fs.ErrPermission):
+	case outOfRoom(err):
+		return &trouble{store.Full, err}
+	case isAny(err, fs.ErrPermission, syscall.EROFS):
 		return &trouble{store.ReadOnly, err}
 	}
 	for _, c := range codes {

@@ -15,7 +15,10 @@ CREATE TABLE document (
     changed_by TEXT    NOT NULL
 ) STRICT, WITHOUT ROWID;
 
-CREATE INDEX document_changed ON document (kind, state, changed DESC);
+-- A list in each order, with the text of its search, so that a search reads no more.
+CREATE INDEX document_changed ON document (kind, state, changed DESC, id, searched);
+CREATE INDEX document_created ON document (kind, state, created DESC, id, searched);
+CREATE INDEX document_titled ON document (kind, state, searched, id);
 CREATE INDEX document_parent ON document (parent);
 
 CREATE TABLE revision (
