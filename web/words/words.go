@@ -159,6 +159,9 @@ func Choice(ctx context.Context, word string) string {
 	return word
 }
 
+// Engine says a sentence of the engine in the language of the context.
+func Engine(ctx context.Context, text string) string { return Of(ctx).Engine(text) }
+
 // Figure writes a number with the decimal sign of the language. The reader takes both
 // signs, so that nothing changes when the language does.
 func Figure(ctx context.Context, figure string) string {

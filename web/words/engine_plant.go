@@ -1,0 +1,103 @@
+package words
+
+// enginePlant are the sentences beside the boiler, its burner, the separator, pumps,
+// mixing valves, floor loops and sensors.
+var enginePlant = map[string]wording{
+	"A tenth above the %s of the design day; hot water may use all.": {
+		"Un dixième au-dessus des %s du jour de base ; l’eau chaude peut tout prendre.",
+		"Un décimo sobre los %s del día de proyecto; el agua caliente puede usarlo todo.",
+		"Ein Zehntel über den %s des Auslegungstages; Warmwasser darf alles nehmen."},
+	"The boiler gives less than the %s of the design day.": {
+		"La chaudière donne moins que les %s du jour de base.", "La caldera da menos que los %s del día de proyecto.", "Der Kessel gibt weniger als die %s des Auslegungstages."},
+	"Short runs, many starts, a hot return.":  {"Marches courtes, démarrages nombreux, retour chaud.", "Marchas cortas, muchos arranques, retorno caliente.", "Kurze Läufe, viele Starts, heißer Rücklauf."},
+	"Short runs, many starts, wear and soot.": {"Marches courtes, démarrages nombreux, usure et suie.", "Marchas cortas, muchos arranques, desgaste y hollín.", "Kurze Läufe, viele Starts, Verschleiß und Ruß."},
+	"The house cools on the coldest nights.":  {"La maison refroidit les nuits les plus froides.", "La casa se enfría en las noches más frías.", "Das Haus kühlt in den kältesten Nächten aus."},
+	"The supply swings and the return is hotter than it need be.": {
+		"Le départ oscille et le retour est plus chaud que nécessaire.", "La impulsión oscila y el retorno está más caliente de lo necesario.", "Der Vorlauf schwankt, und der Rücklauf ist heißer als nötig."},
+	"Rooms feel the pause in mild weather.": {"Les pièces sentent la pause par temps doux.", "Las habitaciones notan la pausa con tiempo templado.", "Die Räume spüren die Pause bei mildem Wetter."},
+	"The burner answers every small call.":  {"Le brûleur répond à chaque petite demande.", "El quemador responde a cada pequeña demanda.", "Der Brenner antwortet auf jede kleine Anforderung."},
+	"Holds the starts to six an hour with hardly any load.": {
+		"Limite à six démarrages par heure presque sans charge.", "Limita a seis arranques por hora casi sin carga.", "Begrenzt auf sechs Starts in der Stunde bei fast keiner Last."},
+	"Check it by the drop in steady cold: %s on the design day, less in proportion when mild.": {
+		"À contrôler par la chute par froid stable : %s le jour de base, moins en proportion par temps doux.", "Compruébelo por el salto con frío estable: %s el día de proyecto, menos en proporción con tiempo templado.", "Prüfen an der Spreizung bei anhaltender Kälte: %s am Auslegungstag, bei mildem Wetter entsprechend weniger."},
+	"The control has no such limit: see whether the boiler itself has one, or lengthen its pause between starts.": {
+		"La régulation n’a pas cette limite : voir si la chaudière en a une, ou allonger sa pause entre démarrages.", "La regulación no tiene ese límite: vea si lo tiene la caldera, o alargue su pausa entre arranques.", "Die Regelung hat keine solche Grenze: sehen, ob der Kessel selbst eine hat, oder seine Pause zwischen Starts verlängern."},
+	"The burner runs through below %s outdoors and cycles above; about %s starts a season, %s an hour at worst.": {
+		"Le brûleur marche sans arrêt sous %s dehors et fait des cycles au-dessus ; environ %s démarrages par saison, %s par heure au pire.", "El quemador funciona sin parar por debajo de %s en el exterior y hace ciclos por encima; unos %s arranques por temporada, %s por hora en el peor caso.", "Der Brenner läuft unter %s außen durch und taktet darüber; etwa %s Starts je Heizzeit, schlimmstenfalls %s in der Stunde."},
+	"The burner cycles in any weather; about %s starts a season, %s an hour at worst.": {
+		"Le brûleur fait des cycles par tous les temps ; environ %s démarrages par saison, %s par heure au pire.", "El quemador hace ciclos con cualquier tiempo; unos %s arranques por temporada, %s por hora en el peor caso.", "Der Brenner taktet bei jedem Wetter; etwa %s Starts je Heizzeit, schlimmstenfalls %s in der Stunde."},
+	"The burner runs through below %s outdoors and cycles above; about no starts a season, %s an hour at worst.": {
+		"Le brûleur marche sans arrêt sous %s dehors et fait des cycles au-dessus ; presque aucun démarrage par saison, %s par heure au pire.", "El quemador funciona sin parar por debajo de %s en el exterior y hace ciclos por encima; casi ningún arranque por temporada, %s por hora en el peor caso.", "Der Brenner läuft unter %s außen durch und taktet darüber; fast keine Starts je Heizzeit, schlimmstenfalls %s in der Stunde."},
+	"Share of the heat made with a return below %s; about %s efficient over the season, against gross heat.": {
+		"Part de la chaleur faite avec un retour sous %s ; rendement d’environ %s sur la saison, sur PCS.", "Parte del calor hecha con un retorno por debajo de %s; rendimiento de unos %s en la temporada, sobre PCS.", "Anteil der Wärme, die mit einem Rücklauf unter %s entsteht; Nutzungsgrad etwa %s über die Heizzeit, auf den Brennwert bezogen."},
+	"A hot return condenses nothing: look for a curve too high, a boiler pump faster than the system, too much flow.": {
+		"Un retour chaud ne condense rien : chercher une courbe trop haute, un circulateur de chaudière plus rapide que l’installation, trop de débit.", "Un retorno caliente no condensa nada: busque una curva demasiado alta, una bomba de caldera más rápida que la instalación, demasiado caudal.", "Heißer Rücklauf kondensiert nichts: nach einer zu hohen Kurve suchen, einer Kesselpumpe, die schneller ist als die Anlage, zu viel Durchfluss."},
+	"At %s excess air; the maker's figures for this burner come first.": {
+		"À %s d’excès d’air ; les chiffres du fabricant pour ce brûleur priment.", "Con %s de exceso de aire; las cifras del fabricante para este quemador van primero.", "Bei %s Luftüberschuss; die Werte des Herstellers für diesen Brenner gehen vor."},
+	"Too little air: carbon monoxide and soot.":                    {"Trop peu d’air : monoxyde de carbone et suie.", "Falta aire: monóxido de carbono y hollín.", "Zu wenig Luft: Kohlenmonoxid und Ruß."},
+	"Too much air: a lower dew point, less condensing, more loss.": {"Trop d’air : point de rosée plus bas, moins de condensation, plus de pertes.", "Demasiado aire: punto de rocío más bajo, menos condensación, más pérdidas.", "Zu viel Luft: tieferer Taupunkt, weniger Kondensation, mehr Verlust."},
+	"Ten to fifteen minutes after a start; below it water condenses in a boiler that must stay dry.": {
+		"Dix à quinze minutes après un démarrage ; en dessous, l’eau condense dans une chaudière qui doit rester sèche.", "De diez a quince minutos tras un arranque; por debajo condensa agua en una caldera que debe quedar seca.", "Zehn bis fünfzehn Minuten nach dem Start; darunter kondensiert Wasser in einem Kessel, der trocken bleiben muss."},
+	"Needless loss up the flue.":                            {"Pertes inutiles par le conduit.", "Pérdida inútil por la chimenea.", "Unnötiger Abgasverlust."},
+	"Rust and soot under the flue collar, carbon monoxide.": {"Rouille et suie sous la buse de fumées, monoxyde de carbone.", "Óxido y hollín bajo la salida de humos, monóxido de carbono.", "Rost und Ruß am Abgasstutzen, Kohlenmonoxid."},
+	"Hold the burner at full fire and time the dial.":       {"Tenir le brûleur à pleine charge et chronométrer le compteur.", "Mantenga el quemador a plena carga y cronometre el contador.", "Den Brenner auf Volllast halten und den Zähler stoppen."},
+	"Full output of %s takes about %s of gas.":              {"La pleine puissance de %s prend environ %s de gaz.", "La potencia máxima de %s toma unos %s de gas.", "Die volle Leistung von %s braucht etwa %s Gas."},
+	"The %s that the altitude rule leaves takes about %s of gas; the maker's own figure comes first.": {
+		"Les %s que laisse la règle d’altitude prennent environ %s de gaz ; le chiffre du fabricant prime.", "Los %s que deja la regla de altitud toman unos %s de gas; la cifra del fabricante va primero.", "Die %s, die die Höhenregel lässt, brauchen etwa %s Gas; die Angabe des Herstellers geht vor."},
+	"More seconds: the burner fires less than it should.": {"Plus de secondes : le brûleur donne moins qu’il ne devrait.", "Más segundos: el quemador quema menos de lo debido.", "Mehr Sekunden: der Brenner verbrennt weniger, als er sollte."},
+	"Fewer seconds: it is overfired; stop and call a licensed person.": {
+		"Moins de secondes : il est suralimenté ; arrêter et appeler une personne habilitée.", "Menos segundos: quema de más; pare y llame a una persona autorizada.", "Weniger Sekunden: er ist überlastet; abschalten und eine zugelassene Fachkraft rufen."},
+	"The trade's rule for atmospheric burners; the thin air also lowers the dew point, which is counted.": {
+		"La règle du métier pour les brûleurs atmosphériques ; l’air rare abaisse aussi le point de rosée, ce qui est compté.", "La regla del oficio para quemadores atmosféricos; el aire fino baja también el punto de rocío, y se cuenta.", "Die Regel des Fachs für atmosphärische Brenner; die dünne Luft senkt auch den Taupunkt, was mitgerechnet ist."},
+
+	"The boiler sends %s, the circuits draw %s: its own sensor sees what they get.": {
+		"La chaudière envoie %s, les circuits tirent %s : sa propre sonde voit ce qu’ils reçoivent.", "La caldera envía %s, los circuitos toman %s: su propia sonda ve lo que reciben.", "Der Kessel schickt %s, die Heizkreise ziehen %s: sein eigener Fühler sieht, was sie bekommen."},
+	"The circuits draw %s, the boiler sends %s: they get up to %s less than it sends.": {
+		"Les circuits tirent %s, la chaudière envoie %s : ils reçoivent jusqu’à %s de moins qu’elle n’envoie.", "Los circuitos toman %s, la caldera envía %s: reciben hasta %s menos de lo que envía.", "Die Heizkreise ziehen %s, der Kessel schickt %s: sie bekommen bis zu %s weniger, als er schickt."},
+	"The circuits get the boiler's supply as it comes.": {"Les circuits reçoivent le départ de la chaudière tel quel.", "Los circuitos reciben la impulsión de la caldera tal cual.", "Die Heizkreise bekommen den Kesselvorlauf, wie er kommt."},
+	"The sensor sees what the circuits get; the boiler runs up to %s hotter by itself.": {
+		"La sonde voit ce que reçoivent les circuits ; la chaudière marche d’elle-même jusqu’à %s plus chaud.", "La sonda ve lo que reciben los circuitos; la caldera trabaja sola hasta %s más caliente.", "Der Fühler sieht, was die Heizkreise bekommen; der Kessel läuft von selbst bis zu %s heißer."},
+	"Not needed with these flows.": {"Inutile avec ces débits.", "No hace falta con estos caudales.", "Bei diesen Durchflüssen nicht nötig."},
+	"Compare the supply before and behind the separator in steady cold to be sure.": {
+		"Pour en être sûr, comparer le départ avant et après le découplage par froid stable.", "Para asegurarse, compare la impulsión antes y después del separador con frío estable.", "Zur Sicherheit den Vorlauf vor und hinter der Weiche bei anhaltender Kälte vergleichen."},
+	"The circuits get hotter water than their curve, and the return rises.": {"Les circuits reçoivent une eau plus chaude que leur courbe, et le retour monte.", "Los circuitos reciben agua más caliente que su curva, y el retorno sube.", "Die Heizkreise bekommen heißeres Wasser als ihre Kurve, und der Rücklauf steigt."},
+	"The circuits get cooler water than their curve.":                       {"Les circuits reçoivent une eau plus froide que leur courbe.", "Los circuitos reciben agua más fría que su curva.", "Die Heizkreise bekommen kühleres Wasser als ihre Kurve."},
+
+	"Noise in valves, pump power, a small drop and a warm return.": {"Bruit dans les vannes, courant du circulateur, petite chute et retour chaud.", "Ruido en las válvulas, consumo de la bomba, salto pequeño y retorno caliente.", "Geräusche in Ventilen, Pumpenstrom, kleine Spreizung und warmer Rücklauf."},
+	"Too little water: a large drop, the last rooms cool.":         {"Trop peu d’eau : grande chute, dernières pièces fraîches.", "Poca agua: salto grande, las últimas habitaciones frescas.", "Zu wenig Wasser: große Spreizung, die letzten Räume kühl."},
+	"A smaller drop: noise, pump power and a warmer return for no more heat.": {
+		"Chute plus petite : bruit, courant et retour plus chaud, sans plus de chaleur.", "Salto menor: ruido, consumo y retorno más caliente sin más calor.", "Kleinere Spreizung: Geräusche, Pumpenstrom und wärmerer Rücklauf ohne mehr Wärme."},
+	"A larger drop: the last rooms cool, the first do not.": {"Chute plus grande : les dernières pièces refroidissent, pas les premières.", "Salto mayor: se enfrían las últimas habitaciones, las primeras no.", "Größere Spreizung: die letzten Räume werden kühl, die ersten nicht."},
+	"In %s the water runs slower than %s and leaves air behind: vents at high points, flush faster when filling.": {
+		"Dans le tube %s, l’eau va moins vite que %s et laisse de l’air : purgeurs aux points hauts, rincer plus vite au remplissage.", "En el tubo %s el agua va más despacio que %s y deja aire: purgadores en los puntos altos, enjuague más rápido al llenar.", "Im Rohr %s fließt das Wasser langsamer als %s und lässt Luft zurück: Entlüfter an Hochpunkten, beim Füllen schneller spülen."},
+	"Gives %s against what the circuit takes, and holds it when valves close.": {
+		"Donne %s contre ce que prend le circuit, et la tient quand des vannes ferment.", "Da %s contra lo que pide el circuito, y la mantiene cuando cierran válvulas.", "Gibt %s gegen das, was der Heizkreis braucht, und hält es, wenn Ventile schließen."},
+	"Gives %s against %s.": {"Donne %s contre %s.", "Da %s contra %s.", "Gibt %s gegen %s."},
+	"Gives %s against %s where valves are open, less head when they close.":           {"Donne %s contre %s vannes ouvertes, moins de hauteur quand elles ferment.", "Da %s contra %s con las válvulas abiertas, menos altura cuando cierran.", "Gibt %s gegen %s bei offenen Ventilen, weniger Förderhöhe, wenn sie schließen."},
+	"With steps, the next above, and throttle.":                                       {"S’il y a des vitesses, celle au-dessus, et étrangler.", "Con escalones, el inmediato superior, y estrangular.", "Bei Stufen die nächsthöhere, und drosseln."},
+	"The pump is too weak: %s takes %s.":                                              {"Le circulateur est trop faible : %s demande %s.", "La bomba es demasiado débil: %s pide %s.", "Die Pumpe ist zu schwach: %s braucht %s."},
+	"As found: its authority is %s.":                                                  {"Telle que trouvée : son autorité est %s.", "Tal como está: su autoridad es %s.", "Wie vorgefunden: seine Ventilautorität ist %s."},
+	"Too large: it hunts near its seat and does nothing over the rest of its travel.": {"Trop grande : elle pompe près de son siège et ne fait rien sur le reste de sa course.", "Demasiado grande: oscila cerca de su asiento y no hace nada en el resto del recorrido.", "Zu groß: er pendelt nahe am Sitz und tut auf dem übrigen Hub nichts."},
+	"Too small: it takes the pump's head, and the last rooms get too little water.":   {"Trop petite : elle mange la hauteur du circulateur, et les dernières pièces manquent d’eau.", "Demasiado pequeña: se come la altura de la bomba, y las últimas habitaciones reciben poca agua.", "Zu klein: er frisst die Förderhöhe, und die letzten Räume bekommen zu wenig Wasser."},
+	"Too small: open it takes %s at %s, an authority of %s only because it chokes.":   {"Trop petite : ouverte elle prend %s à %s, une autorité de %s seulement parce qu’elle étrangle.", "Demasiado pequeña: abierta toma %s a %s, una autoridad de %s solo porque estrangula.", "Zu klein: offen braucht er %s bei %s, eine Autorität von %s nur, weil er drosselt."},
+	"A larger valve: %s or more.":                                                     {"Une vanne plus grande : %s ou plus.", "Una válvula mayor: %s o más.", "Ein größerer Mischer: %s oder mehr."},
+	"A smaller valve: %s.":                                                            {"Une vanne plus petite : %s.", "Una válvula menor: %s.", "Ein kleinerer Mischer: %s."},
+	"Longest, in %v: %s, which takes %s.":                                             {"La plus longue, %s : %s, ce qui prend %s.", "El más largo, %s: %s, que toma %s.", "Längste, %s: %s, das braucht %s."},
+	"Others in proportion.":                                                           {"Les autres en proportion.", "Los demás en proporción.", "Die anderen im Verhältnis."},
+	"A loop set too far open takes the water of the longest.":                         {"Une boucle trop ouverte prend l’eau de la plus longue.", "Un circuito demasiado abierto quita el agua al más largo.", "Eine zu weit offene Schleife nimmt der längsten das Wasser."},
+	"Too little water: a cool end of the floor.":                                      {"Trop peu d’eau : un bout de plancher frais.", "Poca agua: un extremo del suelo fresco.", "Zu wenig Wasser: ein kühles Ende des Bodens."},
+	"Longer than this tube serves: it sets the pump's head for all.":                  {"Plus longue que ce tube ne le permet : elle fixe la hauteur du circulateur pour toutes.", "Más largo de lo que sirve este tubo: fija la altura de la bomba para todos.", "Länger, als dieses Rohr taugt: sie bestimmt die Förderhöhe für alle."},
+	"See the findings.":                                                               {"Voir les constats.", "Vea los hallazgos.", "Siehe die Befunde."},
+
+	"%s is %s by its curve; the thermometer says %s.":                                           {"%s, c’est %s selon sa courbe ; le thermomètre dit %s.", "%s son %s según su curva; el termómetro dice %s.", "%s sind nach seiner Kennlinie %s; das Thermometer sagt %s."},
+	"%s is %s by its curve, %s too warm against %s beside it.":                                  {"%s, c’est %s selon sa courbe, %s de trop contre %s à côté.", "%s son %s según su curva, %s de más frente a %s al lado.", "%s sind nach seiner Kennlinie %s, %s zu warm gegen %s daneben."},
+	"%s is %s by its curve, %s too cold against %s beside it.":                                  {"%s, c’est %s selon sa courbe, %s trop froid contre %s à côté.", "%s son %s según su curva, %s de menos frente a %s al lado.", "%s sind nach seiner Kennlinie %s, %s zu kalt gegen %s daneben."},
+	"%s is a short circuit: wires that touch, or water in the sensor.":                          {"%s, c’est un court-circuit : fils qui se touchent, ou eau dans la sonde.", "%s es un cortocircuito: cables que se tocan, o agua en la sonda.", "%s ist ein Kurzschluss: Drähte, die sich berühren, oder Wasser im Fühler."},
+	"The meter shows no end of resistance, an open circuit: a broken wire or a loose terminal.": {"L’appareil montre une résistance infinie, un circuit coupé : fil cassé ou borne desserrée.", "El aparato muestra resistencia infinita, un circuito abierto: cable roto o borne flojo.", "Das Messgerät zeigt unendlichen Widerstand, eine Unterbrechung: Drahtbruch oder lose Klemme."},
+	"It reads too warm: the control sends too little heat.":                                     {"Elle lit trop chaud : la régulation envoie trop peu de chaleur.", "Lee de más: la regulación envía poco calor.", "Er misst zu warm: die Regelung schickt zu wenig Wärme."},
+	"It reads too cold: the control sends too much.":                                            {"Elle lit trop froid : la régulation en envoie trop.", "Lee de menos: la regulación envía demasiado.", "Er misst zu kalt: die Regelung schickt zu viel."},
+	"It reads too warm: the water is cooler than the control thinks.":                           {"Elle lit trop chaud : l’eau est plus froide que la régulation ne croit.", "Lee de más: el agua está más fría de lo que cree la regulación.", "Er misst zu warm: das Wasser ist kühler, als die Regelung meint."},
+	"It reads too cold: the water is hotter than the control thinks.":                           {"Elle lit trop froid : l’eau est plus chaude que la régulation ne croit.", "Lee de menos: el agua está más caliente de lo que cree la regulación.", "Er misst zu kalt: das Wasser ist heißer, als die Regelung meint."},
+	"Open: the control shows a fault, or takes it for an extreme temperature.":                  {"Coupé : la régulation affiche un défaut, ou y voit une température extrême.", "Abierto: la regulación da un fallo, o lo toma por una temperatura extrema.", "Unterbrochen: die Regelung meldet einen Fehler oder hält es für eine äußerste Temperatur."},
+	"Shorted: the same, at the other extreme.":                                                  {"En court-circuit : de même, à l’autre extrême.", "En cortocircuito: lo mismo, en el otro extremo.", "Kurzgeschlossen: dasselbe, am anderen Ende."},
+}
