@@ -31,6 +31,9 @@ type piping struct {
 	liquid   pipework.Liquid
 	runs     []pipeRun
 	branches *pipework.Balanced // where the pipes split the flow between them
+	beside   []pipework.Path    // these pipes
+	common   []pipework.Element // what all their water runs through
+	open     *pipework.Shared   // what they take from the pump as dialled with no valve set; nil if not known
 	floors   []floorLoops
 	governs  int // of floors
 	valve    mixer
@@ -102,10 +105,11 @@ func (m *model) readPiping(c *circuit, s solvedCircuit) (*piping, error) {
 		if err != nil {
 			return nil, fmt.Errorf("floor loops: %w", err)
 		}
-		elements = append(elements, loops)
+		elements, p.common = append(elements, loops), append(p.common, loops)
 	}
 	if p.valve.kv > 0 {
-		elements = append(elements, pipework.Valve{Name: "the mixing valve", Kv: p.valve.kv})
+		valve := pipework.Valve{Name: "the mixing valve", Kv: p.valve.kv}
+		elements, p.common = append(elements, valve), append(p.common, valve)
 	}
 	if p.path, err = pipework.NewPath(p.liquid, elements...); err != nil {
 		return nil, fmt.Errorf("pipes: %w", err)
@@ -177,6 +181,10 @@ func (p *piping) readRuns(c *circuit) ([]pipework.Element, error) {
 			return nil, err
 		}
 		p.branches = &balanced
+		for _, b := range branches {
+			p.beside = append(p.beside, b.Path)
+		}
+		p.common = append(p.common, out...)
 		index := branches[balanced.Index]
 		out = append(out, similar(index.Name, index.Path, index.Flow, c.flow))
 	}
@@ -421,6 +429,9 @@ func (m *model) dial(c *circuit, p *piping, curve pipework.PumpCurve, mode pipew
 			Cures: []string{"its lowest speed and a balancing valve", "a smaller pump when this one is replaced"}, Working: l.Working})
 		return
 	}
+	if pump, err := curve.Set(set); err == nil {
+		p.shareOpen(pump)
+	}
 	step.Result = working.Input{Symbol: "H", Meaning: "head to set", Value: set.Head}
 	switch mode {
 	case pipework.FixedSpeed:
@@ -526,6 +537,24 @@ func (m *model) slower(c *circuit, r pipeRun, v units.Velocity) []string {
 	return out
 }
 
+// shareOpen works out how the branches share the pump's water if nobody balances them.
+func (p *piping) shareOpen(pump pipework.Pump) {
+	if p.branches == nil {
+		return
+	}
+	var common *pipework.Path
+	if len(p.common) > 0 {
+		path, err := pipework.NewPath(p.liquid, p.common...)
+		if err != nil {
+			return
+		}
+		common = &path
+	}
+	if shared, err := pipework.Solve(pump, common, p.beside...); err == nil {
+		p.open = &shared
+	}
+}
+
 // balanceLine is what the balancing valves of parallel branches have to take.
 func (m *model) balanceLine(c *circuit, p *piping) Line {
 	l := Line{ID: c.key + ".balance", Circuit: c.job.Name, Label: m.of("Balancing valves", c),
@@ -552,5 +581,29 @@ func (m *model) balanceLine(c *circuit, p *piping) Line {
 	}
 	l.Value = strings.Join(set, ", ")
 	l.Working = []working.Step{step}
+	if p.open != nil {
+		m.openBranches(p, &l)
+	}
 	return l
+}
+
+// openBranches says what the branches take if their valves are left open.
+func (m *model) openBranches(p *piping, l *Line) {
+	step := working.Step{Name: "Branches left open", Formula: "Δp_i(V̇_i) equal for all; H(ΣV̇_i) = Δp_common(ΣV̇_i) + Δp",
+		Result: working.Input{Symbol: "V̇", Meaning: "of all together", Value: p.open.Total},
+		Range:  "the pump as it is set on this sheet", Source: "balance of pressures and of flow"}
+	var takes []string
+	k := 0
+	for i, r := range p.runs {
+		if !r.branch {
+			continue
+		}
+		flow := p.open.Flows[k]
+		k++
+		takes = append(takes, fmt.Sprintf("run %d %s", i+1, m.say(flow)))
+		step.Inputs = append(step.Inputs, working.Input{Symbol: "V̇", Meaning: fmt.Sprintf("run %d", i+1), Value: flow},
+			working.Input{Symbol: "V̇", Meaning: fmt.Sprintf("run %d wants", i+1), Value: r.flow})
+	}
+	l.Instead = "With no valve set, the pump as dialled gives " + strings.Join(takes, ", ") + "."
+	l.Working = append(l.Working, step)
 }

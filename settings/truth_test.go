@@ -452,3 +452,19 @@ func TestFiveHundredIsTold(t *testing.T) {
 		number(t, l, "Heat that the flow carries", "here")
 	}
 }
+
+// TestOpenBranchesShareThePump: what each branch takes with no valve set adds up to the
+// pump's flow, and the easier branch takes more than it wants.
+func TestOpenBranchesShareThePump(t *testing.T) {
+	const two = `pipes: [{tube: "copper EN 1057", size: 22x1, length: 20 m}, {tube: "copper EN 1057", size: 15x1, length: 10 m, share: 50 %}, {tube: "copper EN 1057", size: 15x1, length: 40 m, share: 50 %}]
+    pump: {mode: constant pressure, points: [{flow: 0 L/min, head: 60 kPa}, {flow: 20 L/min, head: 50 kPa}, {flow: 40 L/min, head: 30 kPa}]}`
+	l := line(t, solve(t, read(t, header{radiators: two}.document())), "radiators.balance")
+	easy, wanted := number(t, l, "Branches left open", "run 2"), number(t, l, "Branches left open", "run 2 wants")
+	hard, all := number(t, l, "Branches left open", "run 3"), number(t, l, "Branches left open", "of all")
+	if !(easy > wanted && hard < easy) || math.Abs(easy+hard-all) > 1e-9 {
+		t.Errorf("%g and %g of %g, each wants %g", easy, hard, all, wanted)
+	}
+	if !strings.Contains(l.Instead, "With no valve set") {
+		t.Errorf("%q", l.Instead)
+	}
+}
