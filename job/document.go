@@ -31,6 +31,24 @@ func ReadDocument[T any](data []byte, kind string) (*T, error) {
 	return nil, &r.faults
 }
 
+// DraftDocument reads a document that may be unfinished: as far as it can be read,
+// beside what is still to be put right.
+//
+// Units: every value carries its own; inside they are SI.
+// Range: as [ReadDocument].
+// Source: the format is our own.
+// Errors: [*Faults]. The document is nil only if this is none of ours at all.
+func DraftDocument[T any](data []byte, kind string) (*T, error) {
+	r := &reader{lines: bytes.Split(data, []byte("\n")), what: kind, faults: Faults{What: kind}, draft: true}
+	root := r.root(data)
+	if root == nil {
+		return nil, &r.faults
+	}
+	document := new(T)
+	r.group(reflect.ValueOf(document).Elem(), root, nil)
+	return document, r.faults.err()
+}
+
 // WriteDocument writes such a document; reading it again gives the same.
 //
 // Units: values that have no text of their own are written in SI.

@@ -51,7 +51,15 @@ type Spot struct {
 // Units: none.
 // Range: any job, finished or not.
 // Source: the format is our own.
-func Spots(j *Job) []Spot {
+func Spots(j *Job) []Spot { return Whole(j).All() }
+
+// All lists the fields beneath a group in the order of the document, each group before
+// its fields. What is absent is listed without its fields.
+//
+// Units: none.
+// Range: any group.
+// Source: the format is our own.
+func (s Spot) All() []Spot {
 	var list []Spot
 	var walk func(s Spot)
 	walk = func(s Spot) {
@@ -62,8 +70,31 @@ func Spots(j *Job) []Spot {
 			walk(inner)
 		}
 	}
-	walk(Whole(j))
+	walk(s)
 	return list
+}
+
+// Find finds the spot of a path beneath a group.
+//
+// Units: none.
+// Range: any path; what is absent has no spots beneath it.
+// Source: the format is our own.
+func (s Spot) Find(path string) (Spot, bool) {
+	for _, inner := range s.All() {
+		if inner.Path == path {
+			return inner, true
+		}
+	}
+	return Spot{}, false
+}
+
+// WholeOf is a document of another kind as one group, which has no path.
+//
+// Units: none.
+// Range: documents that [ReadDocument] reads, finished or not.
+// Source: the format is our own.
+func WholeOf[T any](document *T) Spot {
+	return Spot{Kind: GroupSpot, value: reflect.ValueOf(document).Elem()}
 }
 
 // Whole is a job as one group, which has no path.
@@ -92,7 +123,7 @@ func (s Spot) Within() []Spot {
 	case s.CanBeAbsent():
 		v = v.Elem()
 	}
-	fields := layouts[v.Type()]
+	fields := fieldsOf(v.Type())
 	kinds := choices(v.Type())
 	inner := make([]Spot, len(fields))
 	for i, f := range fields {
