@@ -43,6 +43,8 @@ type house struct {
 	Past   []store.Revision
 
 	Controls []store.Entry // that are kept, where one can be used
+	Visits   []store.Entry // of the job
+	Visit    *attended     // the one that is open
 }
 
 // gap is an answer that is missing or does not fit, with the page that asks for it.
@@ -386,6 +388,12 @@ func (s *server) placePage(place string) http.HandlerFunc {
 			return
 		}
 		p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+		if place == "visit" {
+			if p.House.Visits, err = s.visits(r.Context(), p.House.ID); err != nil {
+				s.trouble(w, r, err)
+				return
+			}
+		}
 		s.write(w, r, http.StatusOK, inHouse(p, s.framed(r)))
 	}
 }

@@ -323,3 +323,56 @@ func TestControlsAreDescribedKeptAndUsed(t *testing.T) {
 		t.Error(w.Code)
 	}
 }
+
+func TestAVisitIsWalkedJudgedAndSigned(t *testing.T) {
+	h := handler(t)
+	for _, e := range examples.List() {
+		at := begun(t, h, e.Name)
+		w := post(t, h, at+"/visits", nil)
+		visit := w.Header().Get("Location")
+		if w.Code != http.StatusSeeOther {
+			t.Fatalf("%s: %d %s", e.Name, w.Code, w.Body)
+		}
+		for _, section := range []string{"", "/before-power", "/settings", "/first-firing", "/readings", "/safety-devices", "/sign-off"} {
+			if w := get(t, h, visit+section); w.Code != http.StatusOK {
+				t.Errorf("%s%s: %d", e.Name, section, w.Code)
+			}
+		}
+		form := formOn(get(t, h, visit+"/readings").Body.String())
+		form.Set("f.conditions.outdoor", "20 °F")
+		form.Set("f.readings.circuits[0].supply", "60 °F")
+		form.Set("f.readings.circuits[0].return", "60 °F")
+		if w := post(t, h, visit+"/readings", form); w.Code != http.StatusSeeOther {
+			t.Fatalf("%s: %d %s", e.Name, w.Code, w.Body)
+		}
+		page := get(t, h, visit+"/readings").Body.String()
+		if !strings.Contains(page, "everything should read") || !strings.Contains(page, `class="wrong"`) {
+			t.Errorf("%s: no expected readings, or a stone-cold circuit passes", e.Name)
+		}
+		form = formOn(get(t, h, visit+"/settings").Body.String())
+		line := ""
+		for name := range form {
+			if rest, ok := strings.CutPrefix(name, "j."); ok && strings.HasSuffix(rest, "cold-supply") {
+				line = rest
+			}
+		}
+		if line == "" {
+			continue
+		}
+		form.Set("v."+line, "120")
+		post(t, h, visit+"/settings", form)
+		if page := get(t, h, visit+"/settings").Body.String(); !strings.Contains(page, "as it was entered") {
+			t.Errorf("%s: %s entered otherwise has no consequence", e.Name, line)
+		}
+		if w := post(t, h, visit+"/sign", url.Values{"who": {"Orla Penhallow"}, "as": {"installer"}, "seal": {"yes"}}); w.Code != http.StatusSeeOther {
+			t.Errorf("%s: not signed: %d %s", e.Name, w.Code, w.Body)
+		}
+		form.Set("v."+line, "130")
+		if w := post(t, h, visit+"/settings", form); w.Code != http.StatusConflict {
+			t.Errorf("%s: a signed visit was changed: %d", e.Name, w.Code)
+		}
+		if file := get(t, h, visit+"/visit.yaml").Body.String(); !strings.Contains(file, "sealed:") || !strings.Contains(file, "120") {
+			t.Errorf("%s: the file lacks the seal or the value", e.Name)
+		}
+	}
+}

@@ -150,14 +150,19 @@ func idOf(path string) string {
 
 // blocksOf are the fields of one page of the survey, as groups.
 func blocksOf(ctx context.Context, j *job.Job, part surveyPart, s units.System) []*block {
+	return blocksIn(ctx, job.Whole(j), "", part, s, func(pattern string) []string { return namesFor(j, pattern) })
+}
+
+// blocksIn are the fields of one page about any document, whose words are under a prefix.
+func blocksIn(ctx context.Context, whole job.Spot, prefix string, part surveyPart, s units.System, names func(pattern string) []string) []*block {
 	top := &block{}
 	at := map[string]*block{"": top}
 	if one := part.one(); one != "" {
-		entry := &block{Path: one, Pattern: patternOf(one), Title: words.Label(ctx, patternOf(one)), Entry: true}
+		entry := &block{Path: one, Pattern: patternOf(one), Title: words.Label(ctx, prefix+patternOf(one)), Entry: true}
 		top.Blocks, at[one] = []*block{entry}, entry
 	}
 	short := part.ID == surveyParts[0].ID
-	for _, spot := range job.Spots(j) {
+	for _, spot := range whole.All() {
 		if one := part.one(); one != "" {
 			if !strings.HasPrefix(spot.Path, one+".") {
 				continue
@@ -172,29 +177,29 @@ func blocksOf(ctx context.Context, j *job.Job, part surveyPart, s units.System) 
 				continue
 			}
 			if spot.OneOf {
-				parent.Kinds = append(parent.Kinds, kind{spot.Path, words.Label(ctx, spot.Pattern), !spot.Absent})
+				parent.Kinds = append(parent.Kinds, kind{spot.Path, words.Label(ctx, prefix+spot.Pattern), !spot.Absent})
 				if spot.Absent {
 					continue
 				}
 			}
-			b := &block{Path: spot.Path, Pattern: spot.Pattern, Title: words.Label(ctx, spot.Pattern), Help: words.Help(ctx, spot.Pattern, spot.Doc),
+			b := &block{Path: spot.Path, Pattern: spot.Pattern, Title: words.Label(ctx, prefix+spot.Pattern), Help: words.Help(ctx, prefix+spot.Pattern, spot.Doc),
 				Absent: spot.Absent, Optional: spot.CanBeAbsent() && !spot.Absent && !spot.OneOf}
 			parent.Blocks, at[spot.Path] = append(parent.Blocks, b), b
 		case job.ListSpot:
-			b := &block{Path: spot.Path, Pattern: spot.Pattern, Title: words.Label(ctx, spot.Pattern), Help: words.Help(ctx, spot.Pattern, spot.Doc), List: !short}
+			b := &block{Path: spot.Path, Pattern: spot.Pattern, Title: words.Label(ctx, prefix+spot.Pattern), Help: words.Help(ctx, prefix+spot.Pattern, spot.Doc), List: !short}
 			parent.Blocks, at[spot.Path] = append(parent.Blocks, b), b
 			for i := range spot.Items {
 				path := spot.Path + "[" + strconv.Itoa(i) + "]"
-				entry := &block{Path: path, Pattern: spot.Pattern + "[]", Title: words.Label(ctx, spot.Pattern+"[]") + " " + strconv.Itoa(i+1), Entry: !short}
+				entry := &block{Path: path, Pattern: spot.Pattern + "[]", Title: words.Label(ctx, prefix+spot.Pattern+"[]") + " " + strconv.Itoa(i+1), Entry: !short}
 				b.Blocks, at[path] = append(b.Blocks, entry), entry
 			}
 		default:
-			f := fieldAt(ctx, spot, s)
-			f.choose(namesFor(j, spot.Pattern))
+			f := fieldIn(ctx, spot, prefix, s)
+			f.choose(names(spot.Pattern))
 			if spot.Pattern == parent.Pattern+".name" && f.Figure != "" {
 				parent.Title = f.Figure
 			}
-			if !short && seldom(spot) {
+			if !short && prefix == "" && seldom(spot) {
 				parent.Seldom = append(parent.Seldom, f)
 			} else {
 				parent.Fields = append(parent.Fields, f)
@@ -301,8 +306,13 @@ var waterVolumes = []string{
 
 // fieldAt is the form's field for a spot of the document, in the reader's units.
 func fieldAt(ctx context.Context, spot job.Spot, s units.System) field {
+	return fieldIn(ctx, spot, "", s)
+}
+
+// fieldIn is the same for any document, whose words are under a prefix.
+func fieldIn(ctx context.Context, spot job.Spot, prefix string, s units.System) field {
 	f := field{
-		Path: spot.Path, Label: words.Label(ctx, spot.Pattern), Help: words.Help(ctx, spot.Pattern, spot.Doc),
+		Path: spot.Path, Label: words.Label(ctx, prefix+spot.Pattern), Help: words.Help(ctx, prefix+spot.Pattern, spot.Doc),
 		Optional: !spot.Need, Signed: true,
 	}
 	switch spot.Kind {
@@ -314,7 +324,7 @@ func fieldAt(ctx context.Context, spot job.Spot, s units.System) field {
 		}
 		f.Before, f.Figure, f.Unit = parts(printed)
 		f.Quantity, f.Known = true, string(known)
-		f.Asked = !strings.HasPrefix(spot.Pattern, "control.") // a manual is no matter of doubt
+		f.Asked = prefix == "" && !strings.HasPrefix(spot.Pattern, "control.") // a manual is no matter of doubt
 		if !given {
 			f.Figure = ""
 		} else if before, figure, unit, ok := asWritten(spot.Text(), s); ok {

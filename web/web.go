@@ -107,6 +107,13 @@ func (s *server) routes(mux *http.ServeMux) {
 		mux.HandleFunc("GET /jobs/{id}/sheet.pdf", s.sheet("pdf"))
 	}
 	mux.HandleFunc("POST /jobs/{id}/{verb}", s.moveJob)
+	mux.HandleFunc("POST /jobs/{id}/visits", s.beginVisit)
+	mux.HandleFunc("GET /jobs/{id}/visit/{visit}", s.visitPage)
+	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/{section}", s.visitPage)
+	mux.HandleFunc("POST /jobs/{id}/visit/{visit}/{section}", s.visitAnswers)
+	mux.HandleFunc("POST /jobs/{id}/visit/{visit}/sign", s.sign)
+	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/visit.yaml", s.visitFile)
+	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/files/{file}", s.visitPicture)
 	mux.HandleFunc("GET /controls", s.controls)
 	mux.HandleFunc("POST /controls", s.takeControl)
 	mux.HandleFunc("GET /controls/{id}", s.controlPage)

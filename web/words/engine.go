@@ -285,11 +285,11 @@ func (b *book) fit(l Language, p *phrase, text string, i int, holes []string, de
 }
 
 // longestName is longer than what anybody calls a room, a circuit or a wall.
-const longestName = 160
+const longestName = 600
 
 // inside says what stands in a hole.
 func (b *book) inside(l Language, kind byte, text string, depth int) (string, bool) {
-	if text == "" || len(text) > 4*longestName {
+	if text == "" || len(text) > longestName {
 		return "", false
 	}
 	switch kind {

@@ -157,10 +157,10 @@ var engineControl = map[string]wording{
 	"Too hot for the floor.": {"Trop chaud pour le plancher.", "Demasiado caliente para el suelo.", "Zu heiß für den Boden."},
 	"On a limit thermostat of its own that stops the pump, not at the boiler: the boiler would be held below its dew point.": {
 		"Sur un thermostat limiteur à part qui arrête le circulateur, non à la chaudière : elle serait tenue sous son point de rosée.", "En un termostato limitador propio que pare la bomba, no en la caldera: quedaría por debajo de su punto de rocío.", "An einem eigenen Begrenzungsthermostat, der die Pumpe abschaltet, nicht am Kessel: er würde unter seinem Taupunkt gehalten."},
-	"No figure before a mixing valve stands before %v; see the stop.": {
+	"No figure until a mixing valve stands in front of %v; see the stop.": {
 		"Aucun chiffre tant qu’il n’y a pas de vanne mélangeuse devant %s ; voir l’arrêt.", "Ninguna cifra hasta que haya una válvula mezcladora delante de %s; vea el aviso de parada.", "Kein Wert, bevor ein Mischer vor %s sitzt; siehe den Halt."},
-	"With one, mark it as mixed in the survey.": {
-		"Une fois posée, le marquer comme mélangé dans le relevé.", "Cuando la tenga, márquelo como mezclado en la inspección.", "Mit einem Mischer in der Aufnahme als gemischt angeben."},
+	"Then say so in the survey.": {
+		"Le dire ensuite dans le relevé.", "Dígalo después en la inspección.", "Dann in der Aufnahme angeben."},
 
 	"Above about %s people, appliances and some sun carry the house.": {
 		"Au-dessus d’environ %s, habitants, appareils et un peu de soleil suffisent à la maison.", "Por encima de unos %s bastan personas, aparatos y algo de sol.", "Über etwa %s tragen Menschen, Geräte und etwas Sonne das Haus."},

@@ -11,7 +11,7 @@ var unitWords = func() map[string]bool {
 	known := map[string]bool{}
 	for _, w := range strings.Fields(`F C K R U W kW MW Wh kWh MWh kJ MJ J Btu kBtu MBH h min s ms d m mm cm km ft in sq EDR
 		gal gpm gpd gpg L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
-		NTC n DIN`) {
+		NTC PEX DIN`) {
 		known[w] = true
 	}
 	return known

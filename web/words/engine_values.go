@@ -15,7 +15,7 @@ var engineValues = map[string]wording{
 	"more than %s":                          {"plus de %s", "más de %s", "mehr als %s"},
 	"less than %s":                          {"moins de %s", "menos de %s", "weniger als %s"},
 	"about %s":                              {"environ %s", "unos %s", "etwa %s"},
-	"%s ft of head":                         {"%s ft CE", "%s ft c. a.", "%s ft WS"},
+	"%s\u00a0ft of head":                    {"%s\u00a0ft CE", "%s\u00a0ft c. a.", "%s\u00a0ft WS"},
 	"%s sq ft EDR":                          {"%s sq ft EDR", "%s sq ft EDR", "%s sq ft EDR"},
 	"none":                                  {"aucun", "ninguno", "keines"},
 	"on":                                    {"oui", "sí", "ein"},

@@ -110,7 +110,7 @@ func Count(ctx context.Context, key string, n int, args ...any) string {
 }
 
 // catalogue is every message by its key.
-var catalogue = gather(places, survey, rooms, answers)
+var catalogue = gather(places, survey, rooms, visits, answers)
 
 func gather(parts ...map[string]entry) map[string]entry {
 	all := map[string]entry{}
@@ -127,6 +127,12 @@ func gather(parts ...map[string]entry) map[string]entry {
 
 // Label is the name of a field of a job, by its pattern: rooms[].emitters[].count.
 func Label(ctx context.Context, pattern string) string {
+	if rest, ok := strings.CutPrefix(pattern, "visit."); ok {
+		if e, known := visitFields[rest]; known {
+			return e[Of(ctx)]
+		}
+		return rest
+	}
 	if f, ok := fields[pattern]; ok {
 		return f.label[Of(ctx)]
 	}

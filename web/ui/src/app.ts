@@ -5,5 +5,6 @@ document.documentElement.classList.add("scripted");
 
 import "./jobs.js";
 import "./place.js";
+import "./sign.js";
 import "./survey.js";
 import "./try.js";

@@ -25,6 +25,7 @@ const form = (): HTMLFormElement => document.querySelector<HTMLFormElement>(live
 
 if (document.querySelector(live)) {
   probes(form());
+  recall();
   const work = document.getElementById("work") as HTMLElement;
 
   work.addEventListener("input", (e) => {
@@ -40,6 +41,7 @@ if (document.querySelector(live)) {
     const by = (e as SubmitEvent).submitter as HTMLButtonElement | null;
     e.preventDefault();
     if (by?.dataset["back"]) void back(by.dataset["back"]);
+    else if (by?.name === "next") void save("").then(() => (unsaved ? undefined : goOn(by.value)));
     else void save(by?.name === "do" ? by.value : "");
   });
 
@@ -86,6 +88,11 @@ if (document.querySelector(live)) {
   });
 }
 
+/** Goes to the next section of a walk. */
+function goOn(section: string): void {
+  location.href = form().action.replace(/[^/]*$/, section);
+}
+
 /** Goes to the cell below, which waits for its line to be made if there is none yet. */
 function below(row: number, column: number, step: number): void {
   const find = (): HTMLElement | null => form().querySelector<HTMLElement>(`[data-cell="${row + step},${column}"]`);
@@ -105,8 +112,59 @@ function writing(): boolean {
   return active.value !== active.defaultValue;
 }
 
+/** Where what is typed waits until the server has it, should the page be closed before. */
+const waiting = (): string => `unsaved ${location.pathname}`;
+
+/** Remembers what the server does not have yet. */
+function remember(): void {
+  const texts: Record<string, string> = {};
+  for (const entry of form().querySelectorAll<HTMLInputElement>("input[name], select[name], textarea[name]")) {
+    if (entry.type === "hidden" || entry.type === "file" || (entry.type === "radio" && !entry.checked)) continue;
+    const was = form().querySelector<HTMLInputElement>(`input[type=hidden][name="w.${CSS.escape(entry.name.slice(2))}"]`);
+    if (entry.type === "radio" || (was && was.value !== entry.value)) texts[entry.name] = entry.value;
+  }
+  try {
+    localStorage.setItem(waiting(), JSON.stringify(texts));
+  } catch {
+    // without a place to remember in, the save that follows has to do
+  }
+}
+
+function forget(): void {
+  try {
+    localStorage.removeItem(waiting());
+  } catch {
+    // nothing was remembered then
+  }
+}
+
+/** Puts back what was typed before the page was closed too early, and saves it. */
+function recall(): void {
+  let texts: Record<string, string>;
+  try {
+    texts = JSON.parse(localStorage.getItem(waiting()) ?? "{}") as Record<string, string>;
+  } catch {
+    return;
+  }
+  let some = false;
+  for (const [name, text] of Object.entries(texts)) {
+    for (const entry of form().querySelectorAll<HTMLInputElement>(`[name="${CSS.escape(name)}"]`)) {
+      if (entry.type === "radio") {
+        some ||= entry.value === text && !entry.checked;
+        entry.checked = entry.value === text;
+      } else if (entry.value !== text) {
+        entry.value = text;
+        some = true;
+      }
+    }
+  }
+  if (some) typed();
+  else forget();
+}
+
 function typed(): void {
   unsaved = true;
+  remember();
   latest++;
   kept("saving");
   clearTimeout(asking);
@@ -130,7 +188,7 @@ function kept(state: "saving" | "saved" | "away"): void {
 async function ask(how: "try" | "save", extra: [string, string][], signal?: AbortSignal): Promise<HTMLFormElement | undefined> {
   const body = new URLSearchParams([...new FormData(form())].map(([k, v]) => [k, String(v)]));
   for (const [name, value] of extra) body.append(name, value);
-  const request: RequestInit = { method: "POST", body };
+  const request: RequestInit = { method: "POST", body, keepalive: document.hidden && String(body).length < 60_000 };
   if (signal) request.signal = signal;
   const address = new URL(form().action);
   address.searchParams.set("live", how);
@@ -174,7 +232,10 @@ function save(what: string): Promise<void> {
       const next = await ask("save", what ? [["do", what]] : []);
       if (!next) return;
       const quiet = mine === latest;
-      if (quiet) unsaved = false;
+      if (quiet) {
+        unsaved = false;
+        forget();
+      }
       const focus = holdFocus();
       bars(next);
       if (quiet) results(next);

@@ -1,0 +1,704 @@
+package web
+
+import (
+	"context"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"curvewright/attendance"
+	"curvewright/job"
+	"curvewright/settings"
+	"curvewright/store"
+	"curvewright/units"
+	"curvewright/visit"
+	"curvewright/web/words"
+)
+
+// The visit: a walk in the order of the work, made from the job. Every answer is saved as
+// it is given, beside the job, until the visit is signed; then it no longer changes.
+
+// visitParts are the fields of the visit's document that belong to a section of the walk.
+var visitParts = map[string][]string{
+	"before-power":   {"water", "pressure_test", "loops"},
+	"first-firing":   {"combustion", "instruments.analyser"},
+	"readings":       {"conditions", "readings.outdoor_shown", "readings.boiler", "readings.separator", "readings.circuits", "readings.rooms", "readings.sensors", "instruments.thermometer"},
+	"hot-water":      {"readings.tank_charge"},
+	"sign-off":       {"reason", "follow_up", "notes"},
+	"settings":       nil,
+	"safety-devices": nil,
+}
+
+// Names of the walk's fields.
+const (
+	donePrefix     = "c." // a step: yes, no, does not apply
+	doneWasPrefix  = "d."
+	notePrefix     = "n."
+	noteWasPrefix  = "m."
+	linePrefix     = "l." // a line of the sheet: sheet, otherwise, not there
+	lineWasPrefix  = "j."
+	valuePrefix    = "v." // what was entered instead
+	valueWasPrefix = "u."
+)
+
+// attended is a visit as its pages show it.
+type attended struct {
+	store.Entry
+	Visit    *attendance.Visit
+	House    *visit.House
+	Sections []visit.Section
+	At       int // of the sections
+	Blocks   []*block
+	Judged   *visit.Judgement
+	Expected *visit.Expectation
+	Found    []visit.Found
+	Sensors  []visit.SensorReading
+	Flue     *visit.CombustionRecord
+	Trouble  []string // why there is no judgement
+	Sealed   bool
+	Faults   map[string]answerFault
+}
+
+// slug names a section in the address.
+func slug(title string) string { return fileName(title) }
+
+// at is the address of a section of the visit.
+func (a *attended) at(h *house, section string) string {
+	return h.at("visit/" + a.ID + "/" + section)
+}
+
+func (a *attended) section() visit.Section { return a.Sections[a.At] }
+
+// progress counts the steps of a section that are answered.
+func (a *attended) progress(s visit.Section) (done, all int) {
+	for _, step := range s.Steps {
+		all++
+		if step.Line && a.entered(step.Name).As != "" || !step.Line && a.check(step.Name).Done != "" {
+			done++
+		}
+	}
+	return done, all
+}
+
+func (a *attended) check(step string) attendance.Check {
+	for _, c := range a.Visit.Checks {
+		if c.Step == step {
+			return c
+		}
+	}
+	return attendance.Check{}
+}
+
+func (a *attended) entered(line string) attendance.Entered {
+	for _, e := range a.Visit.Entered {
+		if e.Line == line {
+			return e
+		}
+	}
+	return attendance.Entered{}
+}
+
+// visits lists the visits of a job, the newest first.
+func (s *server) visits(ctx context.Context, id string) ([]store.Entry, error) {
+	list, _, err := s.store.List(ctx, store.Query{Kind: store.Visit, Parent: id, Sort: store.ByCreated, Limit: 200})
+	return list, err
+}
+
+// today is the day that is written into documents.
+func (s *server) today() string {
+	if s.config.Today != nil {
+		return s.config.Today()
+	}
+	return time.Now().Format(time.DateOnly)
+}
+
+// beginVisit begins one, with a line for every circuit and room.
+func (s *server) beginVisit(w http.ResponseWriter, r *http.Request) {
+	ctx := r.Context()
+	p, err := s.open(ctx, store.Job, r.PathValue("id"), "visit", noDoubt)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	v := &attendance.Visit{Version: attendance.Version, Date: s.today(), Job: p.job.Name, By: readerOf(ctx).Name}
+	for _, c := range p.job.Circuits {
+		v.Readings.Circuits = append(v.Readings.Circuits, attendance.Circuit{Name: c.Name})
+	}
+	for _, room := range p.job.Rooms {
+		v.Readings.Rooms = append(v.Readings.Rooms, attendance.Room{Name: room.Name})
+	}
+	if corrects := r.PostFormValue("corrects"); corrects != "" {
+		v.Reason, v.Corrects = "correction", corrects
+	}
+	document, err := attendance.Write(v)
+	if err == nil {
+		var entry store.Entry
+		entry, err = s.store.Create(ctx, store.Entry{Kind: store.Visit, Parent: p.House.ID, Title: v.Date, About: v.By}, document, v.By, words.Say(ctx, "history.begun"))
+		if err == nil {
+			http.Redirect(w, r, p.House.at("visit/"+entry.ID), http.StatusSeeOther)
+			return
+		}
+	}
+	s.trouble(w, r, err)
+}
+
+// openVisit reads the job and the visit of a request.
+func (s *server) openVisit(r *http.Request) (*page, error) {
+	ctx := r.Context()
+	p, err := s.open(ctx, store.Job, r.PathValue("id"), "visit", noDoubt)
+	if err != nil {
+		return nil, err
+	}
+	entry, revision, err := s.store.Read(ctx, r.PathValue("visit"))
+	if err != nil {
+		return nil, err
+	}
+	if entry.Kind != store.Visit || entry.Parent != p.House.ID {
+		return nil, store.NotFound
+	}
+	v, err := job.DraftDocument[attendance.Visit](revision.Document, "visit")
+	if v == nil {
+		return nil, err
+	}
+	p.House.Visit = &attended{Entry: entry, Visit: v, Sealed: v.Sealed != ""}
+	if p.Sheet == nil {
+		return p, nil
+	}
+	return p, p.walk(r.PathValue("section"))
+}
+
+// walk lays out the walk and goes to a section of it.
+func (p *page) walk(section string) error {
+	a := p.House.Visit
+	h, err := visit.New(p.job, p.System)
+	if err != nil {
+		return err
+	}
+	a.House, a.Sections, a.At = h, h.Walk(), 0
+	for i, s := range a.Sections {
+		if slug(s.Title) == section {
+			a.At = i
+			return nil
+		}
+	}
+	if section != "" {
+		return store.NotFound
+	}
+	return nil
+}
+
+// visitPage shows a section of a visit.
+func (s *server) visitPage(w http.ResponseWriter, r *http.Request) {
+	p, err := s.openVisit(r)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	if p.Sheet != nil {
+		p.judge(r.Context())
+		p.askVisit(r.Context())
+	}
+	s.write(w, r, http.StatusOK, inHouse(p, s.framed(r)))
+}
+
+// askVisit sets the fields of a section.
+func (p *page) askVisit(ctx context.Context) {
+	a := p.House.Visit
+	part := surveyPart{"visit", visitParts[slug(a.section().Title)]}
+	if len(part.roots) > 0 {
+		a.Blocks = blocksIn(ctx, job.WholeOf(a.Visit), "visit.", part, p.System, p.visitNames)
+	}
+}
+
+// visitNames are the names of the job that a visit may refer to.
+func (p *page) visitNames(pattern string) []string {
+	var names []string
+	switch pattern {
+	case "loops[].circuit", "readings.rooms[].circuit":
+		for _, c := range p.job.Circuits {
+			names = append(names, c.Name)
+		}
+	case "readings.sensors[].name":
+		for _, s := range p.job.Sensors {
+			names = append(names, s.Name)
+		}
+	}
+	return names
+}
+
+// judge works out what should be read, and holds against it what was.
+func (p *page) judge(ctx context.Context) {
+	a := p.House.Visit
+	a.Found = p.asFound()
+	if a.Visit.Combustion != nil {
+		if record, err := a.House.Combustion(*a.Visit.Combustion); err == nil {
+			a.Flue = &record
+		}
+	}
+	if !a.Visit.Conditions.Outdoor.Set {
+		a.Trouble = append(a.Trouble, words.Say(ctx, "visit.outdoor"))
+		return
+	}
+	v := *a.Visit
+	v.Readings.Sensors = nil // they are judged on their own
+	if err := v.Check(); err != nil {
+		a.Trouble = append(a.Trouble, strings.Split(err.Error(), "\n")...)
+		return
+	}
+	conditions, measured, err := a.House.FromDocument(&v)
+	if err != nil {
+		a.Trouble = append(a.Trouble, capital(err.Error()))
+		return
+	}
+	expected, err := a.House.Expect(conditions)
+	if err != nil {
+		a.Trouble = append(a.Trouble, capital(err.Error()))
+		return
+	}
+	a.Expected = &expected
+	if len(measured) > 0 {
+		if judged, err := a.House.Judge(conditions, measured); err == nil {
+			a.Judged = &judged
+		} else {
+			a.Trouble = append(a.Trouble, capital(err.Error()))
+		}
+	}
+	if len(a.Visit.Readings.Sensors) > 0 {
+		if sensors, err := a.House.JudgeSensors(a.Visit); err == nil {
+			a.Sensors = sensors
+		}
+	}
+}
+
+// curveFields are the lines of a sheet that make up a curve, by the ends of their names,
+// with the fields of the document that hold them as found.
+var curveFields = map[string]string{
+	"cold-supply": "cold_supply", "mild-supply": "mild_supply", "cold-outdoor": "cold_outdoor", "mild-outdoor": "mild_outdoor",
+	"slope": "slope", "shift": "shift", "exponent": "exponent", "max-supply": "max_supply", "min-supply": "min_supply",
+}
+
+// asFound works out anew what circuits do whose curve was entered otherwise than the
+// sheet says.
+func (p *page) asFound() []visit.Found {
+	a := p.House.Visit
+	curves := map[string]*attendance.Curve{}
+	var order []string
+	for _, section := range p.Sheet.Sections {
+		for _, l := range section.Lines {
+			e := a.entered(l.ID)
+			name, known := curveFields[l.ID[strings.LastIndex(l.ID, ".")+1:]]
+			if e.As != "otherwise" || e.Value == "" || l.Circuit == "" || !known {
+				continue
+			}
+			if curves[l.Circuit] == nil {
+				curves[l.Circuit] = &attendance.Curve{Circuit: l.Circuit}
+				order = append(order, l.Circuit)
+			}
+			if spot, ok := job.WholeOf(curves[l.Circuit]).Find(name); ok {
+				_ = spot.Take(likeThe(l, e.Value)) // what cannot be read is kept as words
+			}
+		}
+	}
+	var list []visit.Found
+	for _, name := range order {
+		if found, err := a.House.AsFound(*curves[name]); err == nil {
+			list = append(list, found)
+		}
+	}
+	return list
+}
+
+var unitOf = regexp.MustCompile(`[^0-9.,\s\x{a0}−+-].*$`)
+
+// likeThe gives a bare figure the unit of the line that it was entered for.
+func likeThe(l settings.Line, value string) string {
+	if !bareFigure.MatchString(value) {
+		return value
+	}
+	return value + " " + unitOf.FindString(strings.TrimSpace(l.Value))
+}
+
+// takeVisit puts the answers of a form into a visit.
+func (p *page) takeVisit(ctx context.Context, v *attendance.Visit, values url.Values, s units.System) map[string]answerFault {
+	faults := map[string]answerFault{}
+	for _, spot := range job.WholeOf(v).All() {
+		text, sent := values[typedPrefix+spot.Path]
+		if !sent || spot.Path == "sealed" {
+			continue
+		}
+		typed, was := strings.TrimSpace(text[0]), values.Get(shownPrefix+spot.Path)
+		if typed == was {
+			continue
+		}
+		now := fieldIn(ctx, spot, "visit.", s)
+		if now.Figure != was && now.Figure != typed {
+			faults[spot.Path] = answerFault{Typed: typed, Other: now.Figure, Problem: words.Say(ctx, "survey.elsewhere", now.Figure)}
+			continue
+		}
+		full, problem := withUnit(ctx, typed, now)
+		if problem == "" {
+			if err := spot.Take(full); err != nil {
+				problem = sentence(err)
+			}
+		}
+		if problem != "" {
+			faults[spot.Path] = answerFault{Typed: typed, Problem: problem}
+		}
+	}
+	for _, step := range p.House.Visit.section().Steps {
+		if step.Line {
+			takeLine(v, step, values)
+		} else {
+			takeStep(v, step.Name, values)
+		}
+	}
+	return faults
+}
+
+func takeStep(v *attendance.Visit, step string, values url.Values) {
+	i := slices.IndexFunc(v.Checks, func(c attendance.Check) bool { return c.Step == step })
+	var c attendance.Check
+	if i >= 0 {
+		c = v.Checks[i]
+	}
+	before := c
+	c.Step = step
+	if done := values.Get(donePrefix + step); done != "" && done != values.Get(doneWasPrefix+step) && slices.Contains([]string{"yes", "no", "does not apply"}, done) {
+		c.Done = done
+	}
+	if note, sent := values[notePrefix+step]; sent && note[0] != values.Get(noteWasPrefix+step) {
+		c.Note = strings.TrimSpace(note[0])
+		if c.Done == "" {
+			c.Done = "no"
+		}
+	}
+	switch {
+	case c.Done == "" || c == before:
+	case i >= 0:
+		v.Checks[i] = c
+	default:
+		v.Checks = append(v.Checks, c)
+	}
+}
+
+func takeLine(v *attendance.Visit, step visit.Step, values url.Values) {
+	i := slices.IndexFunc(v.Entered, func(e attendance.Entered) bool { return e.Line == step.Name })
+	var e attendance.Entered
+	if i >= 0 {
+		e = v.Entered[i]
+	}
+	before := e
+	e.Line, e.Sheet = step.Name, step.Value
+	if as := values.Get(linePrefix + step.Name); as != "" && as != values.Get(lineWasPrefix+step.Name) && slices.Contains([]string{"sheet", "otherwise", "not there"}, as) {
+		e.As = as
+	}
+	if value, sent := values[valuePrefix+step.Name]; sent && value[0] != values.Get(valueWasPrefix+step.Name) {
+		if e.Value = strings.TrimSpace(value[0]); e.Value != "" {
+			e.As = "otherwise"
+		}
+	}
+	if e.As != "otherwise" {
+		e.Value = ""
+	}
+	switch {
+	case e.As == "" || e == before || before.As == "" && e.As == "":
+	case i >= 0:
+		v.Entered[i] = e
+	default:
+		v.Entered = append(v.Entered, e)
+	}
+}
+
+// doVisit changes the shape of a visit's document.
+func doVisit(v *attendance.Visit, what string) error {
+	verb, path, _ := strings.Cut(what, " ")
+	spot, ok := job.WholeOf(v).Find(strings.TrimSuffix(path, lastEntry(path)))
+	if !ok {
+		return errors.New("that part of the visit is not there any more")
+	}
+	switch verb {
+	case "make":
+		return spot.Make()
+	case "drop":
+		return spot.Drop()
+	case "add":
+		fresh, err := spot.Another()
+		if err != nil {
+			return err
+		}
+		return spot.Arrange(append(spot.Within(), fresh))
+	case "remove", "duplicate":
+		n, err := strconv.Atoi(strings.Trim(lastEntry(path), "[]"))
+		entries := spot.Within()
+		if err != nil || n < 0 || n >= len(entries) {
+			return errors.New("that entry is not there any more")
+		}
+		if verb == "remove" {
+			return spot.Arrange(slices.Delete(entries, n, n+1))
+		}
+		return spot.Arrange(slices.Insert(entries, n+1, entries[n]))
+	}
+	return errors.New("the page asked for something that is not known")
+}
+
+// lastEntry is the number in brackets at the end of a path, with its brackets.
+func lastEntry(path string) string {
+	if i := strings.LastIndex(path, "["); i >= 0 && strings.HasSuffix(path, "]") {
+		return path[i:]
+	}
+	return ""
+}
+
+// errSigned is why a signed visit is not changed.
+var errSigned = errors.New("this visit is signed and stays as it is; begin a new one that corrects it")
+
+// changeVisit saves a change to the newest state of a visit.
+func (s *server) changeVisit(ctx context.Context, id string, alter func(v *attendance.Visit) error) error {
+	for range attempts {
+		entry, revision, err := s.store.Read(ctx, id)
+		if err != nil {
+			return err
+		}
+		v, err := job.DraftDocument[attendance.Visit](revision.Document, "visit")
+		if v == nil {
+			return err
+		}
+		if v.Sealed != "" {
+			return errSigned
+		}
+		if err := alter(v); err != nil {
+			return err
+		}
+		document, err := attendance.Write(v)
+		if err != nil {
+			return err
+		}
+		if string(document) == string(revision.Document) {
+			return nil
+		}
+		_, err = s.store.Save(ctx, id, entry.Revision, store.Change{Title: v.Date, About: v.By, Document: document, By: readerOf(ctx).by(), What: words.Say(ctx, "visit.saved")})
+		var conflict *store.Conflict
+		if errors.As(err, &conflict) {
+			continue
+		}
+		return err
+	}
+	return store.Busy
+}
+
+// visitAnswers takes the answers of a section.
+func (s *server) visitAnswers(w http.ResponseWriter, r *http.Request) {
+	values, _, err := formOf(r)
+	if err != nil {
+		s.write(w, r, http.StatusBadRequest, failed("The form could not be read. Go back one page and try again", s.framed(r)))
+		return
+	}
+	ctx := r.Context()
+	p, err := s.openVisit(r)
+	if err != nil || p.Sheet == nil {
+		s.trouble(w, r, cmpError(err, store.NotFound))
+		return
+	}
+	system, _ := systemNamed(values.Get("units"))
+	var faults map[string]answerFault
+	var refused error
+	alter := func(v *attendance.Visit) error {
+		faults = p.takeVisit(ctx, v, values, system)
+		if what := values.Get("do"); what != "" {
+			refused = doVisit(v, what)
+		}
+		return nil
+	}
+	live := r.URL.Query().Get("live")
+	if live == "try" {
+		err = alter(p.House.Visit.Visit)
+	} else if err = s.changeVisit(ctx, p.House.Visit.ID, alter); err == nil {
+		p, err = s.openVisit(r)
+	}
+	if err == nil && p.Sheet == nil {
+		err = store.NotFound
+	}
+	switch {
+	case errors.Is(err, errSigned):
+		s.write(w, r, http.StatusConflict, failed(err.Error(), s.framed(r)))
+		return
+	case err != nil:
+		s.trouble(w, r, err)
+		return
+	}
+	p.System, p.House.Saved = system, live != "try"
+	p.judge(ctx)
+	p.askVisit(ctx)
+	p.House.Blocks = p.House.Visit.Blocks
+	p.House.told(faults)
+	p.FieldFaults = len(faults)
+	if refused != nil {
+		p.Trouble = capital(refused.Error()) + "."
+	}
+	switch {
+	case live != "":
+		s.write(w, r, http.StatusOK, visitWork(p))
+	case len(faults) > 0 || refused != nil:
+		s.write(w, r, http.StatusUnprocessableEntity, inHouse(p, s.framed(r)))
+	case values.Get("next") != "":
+		http.Redirect(w, r, p.House.Visit.at(p.House, values.Get("next")), http.StatusSeeOther)
+	default:
+		http.Redirect(w, r, p.House.Visit.at(p.House, slug(p.House.Visit.section().Title)), http.StatusSeeOther)
+	}
+}
+
+func cmpError(err, otherwise error) error {
+	if err != nil {
+		return err
+	}
+	return otherwise
+}
+
+// maxSignature bounds the picture of a signature.
+const maxSignature = 200 << 10
+
+// sign adds a signature, and seals the visit where that is wished.
+func (s *server) sign(w http.ResponseWriter, r *http.Request) {
+	if err := r.ParseForm(); err != nil {
+		s.write(w, r, http.StatusBadRequest, failed("The form could not be read. Go back one page and try again", s.framed(r)))
+		return
+	}
+	ctx := r.Context()
+	p, err := s.openVisit(r)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	who, as := strings.TrimSpace(r.PostFormValue("who")), r.PostFormValue("as")
+	file := ""
+	if data, found := strings.CutPrefix(r.PostFormValue("picture"), "data:image/png;base64,"); found && who != "" {
+		picture, err := base64.StdEncoding.DecodeString(data)
+		if err == nil && len(picture) > 8 && len(picture) <= maxSignature && string(picture[1:4]) == "PNG" {
+			file, err = s.store.PutFile(ctx, p.House.Visit.ID, store.File{Name: "signature.png", Type: "image/png", Data: picture})
+		}
+		if err != nil {
+			s.trouble(w, r, fmt.Errorf("the signature could not be kept: %w", err))
+			return
+		}
+	}
+	_, revision, err := s.store.Read(ctx, p.House.ID)
+	if err == nil {
+		err = s.changeVisit(ctx, p.House.Visit.ID, func(v *attendance.Visit) error {
+			if who != "" {
+				v.Signatures = append(v.Signatures, attendance.Signature{Who: who, As: as, On: s.today(), File: file})
+			}
+			if r.PostFormValue("seal") == "" {
+				return nil
+			}
+			sealed, err := v.Seal(s.config.Version, revision.Document)
+			if err == nil {
+				*v = sealed
+			}
+			return err
+		})
+	}
+	if err != nil {
+		s.write(w, r, http.StatusUnprocessableEntity, failed(err.Error(), s.framed(r)))
+		return
+	}
+	http.Redirect(w, r, p.House.Visit.at(p.House, "sign-off"), http.StatusSeeOther)
+}
+
+// visitFile gives a visit as a document.
+func (s *server) visitFile(w http.ResponseWriter, r *http.Request) {
+	p, err := s.openVisit(r)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	document, err := attendance.Write(p.House.Visit.Visit)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	w.Header().Set("Content-Type", "application/yaml; charset=utf-8")
+	w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.job.Name+" "+p.House.Visit.Visit.Date)+`.yaml"`)
+	_, _ = w.Write(document)
+}
+
+// visitPicture gives a signature.
+func (s *server) visitPicture(w http.ResponseWriter, r *http.Request) {
+	p, err := s.openVisit(withoutSection(r))
+	if err != nil {
+		s.trouble(w, r, err)
+		return
+	}
+	file, err := s.store.ReadFile(r.Context(), p.House.Visit.ID, r.PathValue("file"))
+	if err != nil || file.Type != "image/png" {
+		s.notFound(w, r)
+		return
+	}
+	w.Header().Set("Content-Type", file.Type)
+	_, _ = w.Write(file.Data)
+}
+
+func withoutSection(r *http.Request) *http.Request {
+	r.SetPathValue("section", "")
+	return r
+}
+
+// verdictWords say whether a reading is right.
+func verdictWords(ctx context.Context, v visit.Verdict) string {
+	return words.Say(ctx, "verdict."+string(v))
+}
+
+// judgedRows are the readings with their verdicts, those that are wrong first.
+func (a *attended) judgedRows() []visit.Judged {
+	list := slices.Clone(a.Judged.Readings)
+	rank := map[visit.Verdict]int{visit.Wrong: 0, visit.Doubtful: 1, visit.Right: 2}
+	slices.SortStableFunc(list, func(x, y visit.Judged) int { return rank[x.Verdict] - rank[y.Verdict] })
+	return list
+}
+
+// causes are those worth naming.
+func (a *attended) causes() []visit.Cause {
+	var list []visit.Cause
+	for _, c := range a.Judged.Causes {
+		if c.Fault != visit.Nothing && c.Share >= 0.02 && len(list) < 4 {
+			list = append(list, c)
+		}
+	}
+	return list
+}
+
+// count says how many steps of a section are answered.
+func (a *attended) count(s visit.Section) string {
+	done, all := a.progress(s)
+	return fmt.Sprintf("%d/%d", done, all)
+}
+
+// orNothing prints a quantity, or says that there would be no such reading.
+func (p *page) orNothing(ctx context.Context, q units.Quantity) string {
+	if q == nil {
+		return words.Say(ctx, "visit.noreading")
+	}
+	return p.quantity(q)
+}
+
+// visitSpoken says what the readings come to, for those who hear the page.
+func (p *page) visitSpoken(ctx context.Context) string {
+	a := p.House.Visit
+	switch {
+	case a.Judged == nil:
+		return ""
+	case a.Judged.Sound:
+		return words.Say(ctx, "visit.sound")
+	}
+	said := words.Say(ctx, "visit.unsound")
+	for _, c := range a.causes() {
+		return said + ": " + words.Engine(ctx, c.Name())
+	}
+	return said
+}
