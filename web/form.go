@@ -40,6 +40,9 @@ type page struct {
 	brief bool            // leaves out what is folded away
 	open  map[string]bool // but for these
 
+	judge *settings.Judge // nil as long as there is no sheet
+	Curve *curvePage      // the curves that are tried on its place
+
 	Year *playedYear // nil until somebody asks for it
 
 	House *house // where the job is kept; nil for one that is only tried

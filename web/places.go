@@ -25,7 +25,7 @@ import (
 // its own with an address of its own.
 
 // jobPlaces are the places in the order of the work.
-var jobPlaces = []string{"survey", "settings", "boiler-room", "year", "visit", "handover", "follow-up", "history"}
+var jobPlaces = []string{"survey", "settings", "curve", "boiler-room", "year", "visit", "handover", "follow-up", "history"}
 
 // house is a job as its pages show it: the page's content, and where it is kept.
 type house struct {
@@ -39,7 +39,6 @@ type house struct {
 	Faults map[string]answerFault
 	Undo   string // what an undo would take back; empty if there is nothing
 	Redo   string
-	Saved  bool
 	Past   []store.Revision
 
 	Controls []store.Entry // that are kept, where one can be used
@@ -328,7 +327,7 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 		s.trouble(w, r, err)
 		return
 	}
-	p.System, p.House.Saved = system, live != "try"
+	p.System = system
 	p.ask(ctx, part, roomOf(r))
 	p.House.told(faults)
 	p.FieldFaults = len(faults)
@@ -388,6 +387,9 @@ func (s *server) placePage(place string) http.HandlerFunc {
 			return
 		}
 		p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+		if place == "curve" {
+			p.try(r.Context(), r.URL.Query())
+		}
 		if place == "visit" {
 			if p.House.Visits, err = s.visits(r.Context(), p.House.ID); err != nil {
 				s.trouble(w, r, err)

@@ -533,7 +533,7 @@ func (s *server) visitAnswers(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	p.System, p.House.Saved = system, live != "try"
+	p.System = system
 	p.judge(ctx)
 	p.askVisit(ctx)
 	p.House.Blocks = p.House.Visit.Blocks
@@ -701,4 +701,15 @@ func (p *page) visitSpoken(ctx context.Context) string {
 		return said + ": " + words.Engine(ctx, c.Name())
 	}
 	return said
+}
+
+// cautions are those of the expected readings, each once.
+func (a *attended) cautions() []string {
+	list := slices.Clone(a.Expected.Cautions)
+	for _, item := range a.Expected.Items {
+		if item.Caution != "" && !slices.Contains(list, item.Caution) {
+			list = append(list, item.Caution)
+		}
+	}
+	return list
 }

@@ -95,6 +95,7 @@ func (s *server) routes(mux *http.ServeMux) {
 	for _, place := range jobPlaces[1:] {
 		mux.HandleFunc("GET /jobs/{id}/"+place, s.placePage(place))
 	}
+	mux.HandleFunc("POST /jobs/{id}/curve/try", s.tryCurve)
 	mux.HandleFunc("GET /jobs/{id}/drawing", s.jobDrawing)
 	mux.HandleFunc("POST /jobs/{id}/year", s.jobYear(false))
 	mux.HandleFunc("POST /jobs/{id}/year/section", s.jobYear(true))
@@ -320,12 +321,12 @@ func (p *page) solve(d doubt) {
 	case noDoubt:
 		o.Samples = 0
 	}
-	sheet, err := settings.Solve(p.job, o)
+	judge, err := settings.NewJudge(p.job, o)
 	if err != nil {
 		p.Trouble = "This house cannot be worked out yet: " + err.Error() + "."
 		return
 	}
-	p.Sheet = sheet
+	p.judge, p.Sheet = judge, judge.Sheet
 }
 
 // systemNamed reads the choice of units.

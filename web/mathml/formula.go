@@ -100,8 +100,14 @@ func (f Formula) clause(text string, tokens []token) (clause, bool) {
 		c.prose = text[from:tokens[lead].from]
 		p.at = lead
 	}
-	c.math = p.chain(0)
-	return c, c.math != nil && p.at == len(tokens)
+	if c.math = p.chain(0); c.math == nil || p.at < len(tokens) {
+		return c, false
+	}
+	// What a formula is solved for keeps its symbol.
+	if first := c.math; first.form == relations {
+		first.kids[0].solved = first.kids[0].form == symbol || first.kids[0].form == words
+	}
+	return c, true
 }
 
 // Markup is the formula in MathML, with its prose between.
@@ -129,7 +135,7 @@ func (f Formula) Filled() string {
 			continue
 		}
 		var b strings.Builder
-		w := writer{b: &b, text: "", values: f.values}
+		w := writer{b: &b, values: f.values}
 		w.clause(c.math)
 		if w.filled {
 			all = append(all, b.String())

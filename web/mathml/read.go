@@ -78,7 +78,7 @@ func lex(text string) ([]token, bool) {
 			t.kind = separator
 		case unicode.IsLetter(r):
 			t.kind, t.to = name, at+nameLength(text[at:])
-		case r == '°' || r == '%' || r == '%':
+		case r == '°' || r == '%':
 			t.kind = unit
 			for t.to < len(text) && unicode.IsLetter(rune(text[t.to])) {
 				t.to++
@@ -132,15 +132,15 @@ func nameLength(text string) int {
 type form int
 
 const (
-	numeral  form = iota
-	symbol        // with its index
-	words         // upright
-	row           // one after the other
-	terms         // parts of a sum
-	product       // factors
-	relations     // sides of an equation
-	fenced        // in brackets; text holds both
-	call          // a function and its arguments
+	numeral   form = iota
+	symbol         // with its index
+	words          // upright
+	row            // one after the other
+	terms          // parts of a sum
+	product        // factors
+	relations      // sides of an equation
+	fenced         // in brackets; text holds both
+	call           // a function and its arguments
 	fraction
 	raise
 	square // root
@@ -153,6 +153,7 @@ type node struct {
 	text     string
 	kids     []*node
 	from, to int // in the text
+	solved   bool
 }
 
 type parser struct {

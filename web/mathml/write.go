@@ -11,7 +11,6 @@ import (
 // writer writes nodes as MathML. With values it puts figures in place of symbols.
 type writer struct {
 	b      *strings.Builder
-	text   string
 	values map[string][]string
 	filled bool
 }
@@ -31,19 +30,7 @@ func (w *writer) clause(n *node) {
 			w.b.WriteString(" ")
 		}
 		w.b.WriteString(`<math displaystyle="true"><mrow>`)
-		for k, kid := range piece {
-			// What a formula is solved for keeps its symbol.
-			if (i == 0 && k == 0) && n.form == relations && (kid.form == symbol || kid.form == words) {
-				w.symbolic(kid)
-				continue
-			}
-			if i == 0 && k == 0 && kid == n && n.form == relations && (n.kids[0].form == symbol || n.kids[0].form == words) {
-				w.symbolic(n.kids[0])
-				w.all(n.kids[1:])
-				continue
-			}
-			w.node(kid)
-		}
+		w.all(piece)
 		w.b.WriteString(`</mrow></math>`)
 	}
 }
@@ -178,7 +165,7 @@ func (w *writer) product(n *node) {
 // put writes the figure of a symbol in its place, if there is exactly one; a sum over a
 // symbol with several becomes their sum.
 func (w *writer) put(n *node) bool {
-	if w.values == nil {
+	if w.values == nil || n.solved {
 		return false
 	}
 	if n.form == series && n.text != "∫" {
@@ -277,26 +264,21 @@ func parts(text string) (letter, index string) {
 			return text[:i], string('0'+r-'₀') + text[i+utf8.RuneLen(r):]
 		}
 	}
-	head, tail, cut := strings.Cut(text, "_")
+	if head, tail, cut := strings.Cut(text, "_"); cut {
+		return head, tail
+	}
 	end := 0
-	for i, r := range head {
-		if i > 0 && !unicode.Is(unicode.Mn, r) && head[:i] != "Δ" {
+	for i, r := range text {
+		if i > 0 && !unicode.Is(unicode.Mn, r) && text[:i] != "Δ" {
 			break
 		}
 		end = i + utf8.RuneLen(r)
 	}
-	switch rest := head[end:]; {
-	case cut:
-		return head, tail
-	case rest == "" || strings.ToUpper(rest) == rest && strings.Trim(rest, "0123456789∞") == rest && utf8.RuneCountInString(rest) == 1 && unicode.IsUpper(firstOf(rest)):
-		return text, "" // UA is one thing, not U with an index
-	default:
-		at := strings.IndexAny(text, "0123456789")
-		if at > 1 && strings.ToUpper(text[:at]) == text[:at] {
-			return text[:at], text[at:] // CO2
-		}
-		return text[:end], rest
+	// Capitals together are one thing: UA, EDR, CO2.
+	capitals := 0
+	for capitals < len(text) && text[capitals] >= 'A' && text[capitals] <= 'Z' {
+		capitals++
 	}
+	end = max(end, capitals)
+	return text[:end], text[end:]
 }
-
-func firstOf(s string) rune { r, _ := utf8.DecodeRuneInString(s); return r }

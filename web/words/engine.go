@@ -44,7 +44,7 @@ func (l Language) Understand(text string) (said string, known bool) {
 // phrasebook is put in order once, when it is first opened.
 var phrasebook = sync.OnceValue(func() *book {
 	return newBook(engineCautions, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
-		engineFindings, engineCures, engineFacts, engineSteps, engineRanges, engineNotes, engineMeanings, engineSurveyFaults)
+		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineFaults)
 })
 
 // phrase is one pattern, taken apart at its holes.
@@ -234,6 +234,9 @@ func (b *book) one(l Language, text string, depth int) (string, bool) {
 func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
 	if p, ok := b.exact[text]; ok {
 		return p.with(l, nil), true
+	}
+	if e, ok := choices[text]; ok { // a word of the survey that the engine passes on
+		return e[l], true
 	}
 	firstWord, _, _ := strings.Cut(text, " ")
 	for _, from := range [][]*phrase{b.first[firstWord], b.last[text[strings.LastIndexByte(text, ' ')+1:]], b.open} {

@@ -10,7 +10,7 @@ import (
 var unitWords = func() map[string]bool {
 	known := map[string]bool{}
 	for _, w := range strings.Fields(`F C K R U W kW MW Wh kWh MWh kJ MJ J Btu kBtu MBH h min s ms d m mm cm km ft in sq EDR
-		gal gpm gpd gpg L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
+		gal gpm gpd gpg cfm therm MMBtu RSI ohm L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
 		NTC PEX DIN`) {
 		known[w] = true
 	}
@@ -36,8 +36,9 @@ func isFigure(text string) bool {
 	return true
 }
 
-// figures writes the figures of a text as the three languages do: a comma before the
-// decimals, a space between thousands.
+// figures writes the figures of a text as the three languages do, with a comma before the
+// decimals. Thousands are not parted, so that what is read can be typed: a space or a point
+// between them would not be taken for what it means.
 func figures(text string) string { return rewrite(text, func(string) bool { return true }) }
 
 // figuresWithUnits does so only where a unit follows, behind the space that does not
@@ -75,5 +76,5 @@ func rewrite(text string, allowed func(rest string) bool) string {
 func isDigit(s string, i int) bool { return i < len(s) && '0' <= s[i] && s[i] <= '9' }
 
 func localFigure(figure string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(figure, ",", "\u00a0"), ".", ",")
+	return strings.ReplaceAll(strings.ReplaceAll(figure, ",", ""), ".", ",")
 }

@@ -38,6 +38,7 @@ if (document.querySelector(live)) {
   });
 
   work.addEventListener("submit", (e) => {
+    if (e.target !== form()) return;
     const by = (e as SubmitEvent).submitter as HTMLButtonElement | null;
     e.preventDefault();
     if (by?.dataset["back"]) void back(by.dataset["back"]);

@@ -1,3 +1,0 @@
-package words
-
-var engineSurveyFaults = map[string]wording{}
