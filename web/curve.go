@@ -211,14 +211,14 @@ func readCurve(ctx context.Context, prefix string, shape curve.Shape, from curve
 
 // try works out the page for the curves that a reader sent.
 func (p *page) try(ctx context.Context, typed url.Values) {
-	if p.judge == nil {
+	if p.curves == nil {
 		return
 	}
 	c := &curvePage{scale: p.Sheet.Scale}
 	faults := map[string]string{}
 	var tried, recommended, found []curve.Setting
 	anyFound := false
-	for i, choice := range p.judge.Circuits {
+	for i, choice := range p.curves.Circuits {
 		t := &tryCircuit{Index: i, Choice: choice, Tried: choice.Recommended}
 		prefix, foundPrefix := fmt.Sprintf("c%d.", i), fmt.Sprintf("f%d.", i)
 		set, _, _ := readCurve(ctx, prefix, choice.Shape, choice.Recommended, typed, faults)
@@ -254,7 +254,7 @@ func (p *page) try(ctx context.Context, typed url.Values) {
 	var err error
 	judged := func(set []curve.Setting) (v *settings.Verdict) {
 		if err == nil {
-			v, err = p.judge.Curves(set)
+			v, err = p.curves.Curves(set)
 		}
 		return v
 	}

@@ -40,8 +40,8 @@ type page struct {
 	brief bool            // leaves out what is folded away
 	open  map[string]bool // but for these
 
-	judge *settings.Judge // nil as long as there is no sheet
-	Curve *curvePage      // the curves that are tried on its place
+	curves *settings.Judge // nil as long as there is no sheet
+	Curve  *curvePage      // the curves that are tried on its place
 
 	Year *playedYear // nil until somebody asks for it
 
@@ -136,7 +136,7 @@ func formOf(r *http.Request) (url.Values, string, error) {
 	if len(files) == 0 || files[0].Size == 0 {
 		return values, "", nil
 	}
-	if files[0].Size > maxRequest {
+	if files[0].Size > maxRequest && !packedFile(files[0].Filename) {
 		return nil, "", &http.MaxBytesError{Limit: maxRequest}
 	}
 	f, err := files[0].Open()
@@ -145,8 +145,14 @@ func formOf(r *http.Request) (url.Values, string, error) {
 	}
 	defer f.Close()
 	data, err := io.ReadAll(f)
+	if packedFile(files[0].Filename) {
+		return values, string(data), err
+	}
 	return values, strings.ToValidUTF8(string(data), "\ufffd"), err
 }
+
+// packedFile tells a file with everything in it from a document by its name.
+func packedFile(name string) bool { return strings.HasSuffix(strings.ToLower(name), ".zip") }
 
 // slender refuses fields that hold more than a request elsewhere may.
 func slender(values url.Values) error {

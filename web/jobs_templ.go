@@ -311,7 +311,7 @@ func jobsPage(l list, f frame) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "</label> <input type=\"file\" id=\"file\" name=\"file\" accept=\".yaml,.yml,.json\" required> <button type=\"submit\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 28, "</label> <input type=\"file\" id=\"file\" name=\"file\" accept=\".yaml,.yml,.json,.zip\" required> <button type=\"submit\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

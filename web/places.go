@@ -381,7 +381,11 @@ func (s *server) tried(ctx context.Context, id string, part surveyPart, system u
 // settingsPage, plantPage and the others show results.
 func (s *server) placePage(place string) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		p, err := s.open(r.Context(), store.Job, r.PathValue("id"), place, fullDoubt)
+		d := fullDoubt
+		if place == "curve" {
+			d = quickDoubt // as while something is dragged, so that no figure jumps then
+		}
+		p, err := s.open(r.Context(), store.Job, r.PathValue("id"), place, d)
 		if err != nil {
 			s.trouble(w, r, err)
 			return
@@ -509,8 +513,12 @@ func (s *server) takeIn(w http.ResponseWriter, r *http.Request) {
 	if e, ok := examples.Find(values.Get("example")); ok {
 		document = []byte(e.Document)
 	}
-	if len(document) == 0 {
+	switch {
+	case len(document) == 0:
 		s.begin(w, r, values)
+		return
+	case bytes.HasPrefix(document, []byte("PK")):
+		s.takeArchive(w, r, document)
 		return
 	}
 	j, err := job.Read(document)

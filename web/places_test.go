@@ -1,8 +1,11 @@
 package web
 
 import (
+	"archive/zip"
+	"bytes"
 	"crypto/rand"
 	"math"
+	"mime/multipart"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
@@ -373,6 +376,93 @@ func TestAVisitIsWalkedJudgedAndSigned(t *testing.T) {
 		}
 		if file := get(t, h, visit+"/visit.yaml").Body.String(); !strings.Contains(file, "sealed:") || !strings.Contains(file, "120") {
 			t.Errorf("%s: the file lacks the seal or the value", e.Name)
+		}
+	}
+}
+
+func TestTheHandoverHoldsEverything(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "ridge-house")
+	visit := post(t, h, at+"/visits", nil).Header().Get("Location")
+	form := formOn(get(t, h, visit+"/readings").Body.String())
+	form.Set("f.conditions.outdoor", "20 °F")
+	form.Set("f.readings.boiler.supply", "135 °F")
+	post(t, h, visit+"/readings", form)
+	form = formOn(get(t, h, visit+"/sign-off").Body.String())
+	form.Set("f.follow_up", "2027-01-15")
+	post(t, h, visit+"/sign-off", form)
+	post(t, h, visit+"/sign", url.Values{"who": {"Orla Penhallow"}, "as": {"installer"}, "picture": {"data:image/png;base64,iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="}})
+
+	if page := get(t, h, at+"/handover").Body.String(); !strings.Contains(page, `class="square"`) || !strings.Contains(page, "return.ics") {
+		t.Error("the handover lacks the square or the calendar")
+	}
+	for language, want := range map[string]string{"en": "How your heating works", "fr": "Comment marche votre chauffage", "es": "Cómo funciona su calefacción", "de": "So arbeitet Ihre Heizung"} {
+		w := get(t, h, at+"/household/"+language)
+		if w.Code != http.StatusOK || !strings.Contains(w.Body.String(), want) || !strings.Contains(w.Body.String(), `lang="`+language+`"`) {
+			t.Errorf("the household's sheet in %s: %d", language, w.Code)
+		}
+	}
+	if record := get(t, h, at+"/record").Body.String(); !strings.Contains(record, "Orla Penhallow") || !strings.Contains(record, "135") || !strings.Contains(record, "<img") {
+		t.Error("the record lacks the signature or the reading")
+	}
+	ics := get(t, h, at+"/return.ics").Body.String()
+	for _, line := range strings.Split(ics, "\r\n") {
+		if len(line) > 75 {
+			t.Errorf("a line of %d octets in the calendar", len(line))
+		}
+	}
+	if !strings.Contains(ics, "DTSTART;VALUE=DATE:20270115\r\n") || !strings.HasSuffix(ics, "END:VCALENDAR\r\n") {
+		t.Errorf("the calendar says %s", ics)
+	}
+	if table := get(t, h, at+"/readings.csv").Body.String(); !strings.Contains(table, "readings.boiler.supply,135 °F") {
+		t.Errorf("the table says %s", table)
+	}
+
+	archive := get(t, h, at+"/everything.zip").Body.Bytes()
+	var body bytes.Buffer
+	form2 := multipart.NewWriter(&body)
+	part, _ := form2.CreateFormFile("file", "house.zip")
+	_, _ = part.Write(archive)
+	form2.Close()
+	r := httptest.NewRequest(http.MethodPost, "/jobs", &body)
+	r.Header.Set("Content-Type", form2.FormDataContentType())
+	w := httptest.NewRecorder()
+	other := handler(t) // another machine
+	other.ServeHTTP(w, r)
+	if w.Code != http.StatusSeeOther {
+		t.Fatalf("not taken in: %d %s", w.Code, w.Body)
+	}
+	there := strings.TrimSuffix(w.Header().Get("Location"), "/survey")
+	if record := get(t, other, there+"/record").Body.String(); !strings.Contains(record, "Orla Penhallow") || !strings.Contains(record, "135") {
+		t.Error("the visit did not come along")
+	}
+}
+
+// TestAFileOfEverythingIsBounded: damaged ones, foreign ones and ones made to burst are
+// refused, and nothing is kept of them.
+func TestAFileOfEverythingIsBounded(t *testing.T) {
+	burst := func() []byte {
+		var out bytes.Buffer
+		z := zip.NewWriter(&out)
+		f, _ := z.Create("files/zeros")
+		zeros := make([]byte, 1<<20)
+		for range 70 {
+			_, _ = f.Write(zeros)
+		}
+		z.Close()
+		return out.Bytes()
+	}()
+	for name, data := range map[string][]byte{"damaged": []byte("PK\x03\x04 no archive"), "burst": burst} {
+		if _, _, _, err := unpack(data); err == nil {
+			t.Errorf("%s: taken", name)
+		}
+	}
+}
+
+func TestTablesHoldNoFormulas(t *testing.T) {
+	for given, want := range map[string]string{"=1+1": "'=1+1", "@x": "'@x", "-6 °F": "-6 °F", "+cmd": "'+cmd", "plain": "plain"} {
+		if got := harmless(given); got != want {
+			t.Errorf("%q became %q, want %q", given, got, want)
 		}
 	}
 }

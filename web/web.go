@@ -41,6 +41,9 @@ const contentPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; 
 
 // most is what a request may hold: only one for a year brings a file of weather.
 func most(r *http.Request) int64 {
+	if r.URL.Path == "/jobs" {
+		return maxYear // a job may come with its photographs
+	}
 	if strings.HasSuffix(r.URL.Path, "/year") || strings.HasSuffix(r.URL.Path, "/year/section") {
 		return maxYear
 	}
@@ -92,7 +95,16 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /jobs/{id}/survey", s.surveyPage)
 	mux.HandleFunc("GET /jobs/{id}/survey/{part}", s.surveyPage)
 	mux.HandleFunc("POST /jobs/{id}/survey/{part}", s.survey)
+	mux.HandleFunc("GET /jobs/{id}/handover", s.handoverPage)
+	mux.HandleFunc("GET /jobs/{id}/record", s.recordPage)
+	mux.HandleFunc("GET /jobs/{id}/household/{language}", s.householdPage)
+	mux.HandleFunc("GET /jobs/{id}/return.ics", s.calendar)
+	mux.HandleFunc("GET /jobs/{id}/readings.csv", s.readingsTable)
+	mux.HandleFunc("GET /jobs/{id}/everything.zip", s.everything)
 	for _, place := range jobPlaces[1:] {
+		if place == "handover" {
+			continue
+		}
 		mux.HandleFunc("GET /jobs/{id}/"+place, s.placePage(place))
 	}
 	mux.HandleFunc("POST /jobs/{id}/curve/try", s.tryCurve)
@@ -326,7 +338,7 @@ func (p *page) solve(d doubt) {
 		p.Trouble = "This house cannot be worked out yet: " + err.Error() + "."
 		return
 	}
-	p.judge, p.Sheet = judge, judge.Sheet
+	p.curves, p.Sheet = judge, judge.Sheet
 }
 
 // systemNamed reads the choice of units.

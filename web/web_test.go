@@ -55,7 +55,7 @@ var (
 	selectTag = regexp.MustCompile(`(?s)<select[^>]*name="([^"]*)"[^>]*>(.*?)</select>`)
 	optionTag = regexp.MustCompile(`<option value="([^"]*)" selected`)
 	textTag   = regexp.MustCompile(`(?s)<textarea[^>]*>(.*?)</textarea>`)
-	bigSupply = regexp.MustCompile(`data-supply="([^"]*)">([^<]*)<`)
+	bigSupply = regexp.MustCompile(`data-supply="([^"]*)">(?:<a[^>]*>)?([^<]*)<`)
 )
 
 // formOn reads the form of a page as a browser would send it.

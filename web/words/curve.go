@@ -64,6 +64,9 @@ var curveWords = map[string]entry{
 	"curve.needs":     {"Needs %s supply.", "Il faut %s au départ.", "Necesita %s de impulsión.", "Braucht %s Vorlauf."},
 	"curve.bands.key": {"Shaded: coolest to warmest of the season. Dot: design night, with its doubt. Dashed: wanted.", "Ombré : du plus frais au plus chaud de la saison. Point : nuit de base, avec son doute. Tireté : voulu.", "Sombreado: de lo más fresco a lo más cálido de la temporada. Punto: noche de cálculo, con su duda. A trazos: lo deseado.", "Schattiert: vom Kühlsten zum Wärmsten der Saison. Punkt: Auslegungsnacht mit Unsicherheit. Gestrichelt: gewünscht."},
 
+	"why.band":  {"In 9 cases of 10 it lies between %s and %s.", "Dans 9 cas sur 10, c’est entre %s et %s.", "En 9 de 10 casos está entre %s y %s.", "In 9 von 10 Fällen liegt es zwischen %s und %s."},
+	"why.surer": {"To be surer, measure %s: %s.", "Pour en être plus sûr, mesurer %s : %s.", "Para estar más seguro, medir %s: %s.", "Um sicherer zu sein, messen: %s (%s)."},
+
 	"curve.said":           {"supply %s on the design night", "départ %s par la nuit de base", "impulsión %s en la noche de cálculo", "Vorlauf %s in der Auslegungsnacht"},
 	"curve.said.short":     {"%s short by %s", "%s manque de %s", "a %s le faltan %s", "%s fehlen %s"},
 	"curve.said.condenses": {"%s of the heat condensing", "%s de la chaleur en condensant", "%s del calor condensando", "%s der Wärme mit Brennwert"},

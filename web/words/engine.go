@@ -52,7 +52,8 @@ type phrase struct {
 	between []string // what stands before, between and after the holes
 	kinds   []byte   // of the holes: s, v, d
 	said    [3][]piece
-	weight  int // of its letters: the heavier pattern is the closer one
+	weight  int    // of its letters: the heavier pattern is the closer one
+	mark    string // the longest of its pieces, without which it cannot fit
 }
 
 // piece is a text, or a hole if hole is not negative.
@@ -105,11 +106,6 @@ func (b *book) add(english string, w wording) {
 // takeApart cuts a pattern and its wordings at their holes.
 func takeApart(english string, w wording) *phrase {
 	p := &phrase{}
-	for _, c := range pieces(english) {
-		if c.hole < 0 {
-			p.weight += len(c.text)
-		}
-	}
 	rest := english
 	for {
 		at := strings.IndexByte(rest, '%')
@@ -128,6 +124,12 @@ func takeApart(english string, w wording) *phrase {
 		p.between = append(p.between, rest[:at])
 		p.kinds = append(p.kinds, rest[at+1])
 		rest = rest[at+2:]
+	}
+	for _, piece := range p.between {
+		p.weight += len(piece)
+		if len(piece) > len(p.mark) {
+			p.mark = piece
+		}
 	}
 	for i, text := range w {
 		p.said[i] = pieces(text)
@@ -241,6 +243,9 @@ func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
 	firstWord, _, _ := strings.Cut(text, " ")
 	for _, from := range [][]*phrase{b.first[firstWord], b.last[text[strings.LastIndexByte(text, ' ')+1:]], b.open} {
 		for _, p := range from {
+			if !p.mayFit(text) {
+				continue
+			}
 			var holes [8]string
 			if rest, ok := strings.CutPrefix(text, p.between[0]); ok && b.fit(l, p, rest, 0, holes[:], depth) {
 				said := p.with(l, holes[:])
@@ -252,6 +257,11 @@ func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// mayFit sees at a glance that most phrases do not fit.
+func (p *phrase) mayFit(text string) bool {
+	return strings.HasSuffix(text, p.between[len(p.between)-1]) && strings.HasPrefix(text, p.between[0]) && strings.Contains(text, p.mark)
 }
 
 // fit fills the holes of a phrase from the i-th on with what it finds between its words.

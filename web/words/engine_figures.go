@@ -23,7 +23,7 @@ func isFigure(text string) bool {
 	for i := 0; i <= len(text); {
 		r, n := utf8.DecodeRuneInString(text[i:])
 		if n == 0 || strings.ContainsRune("0123456789.,:;%°²³()[]/·×–−-+±=<> \u00a0\u202f'\"", r) {
-			if i > word && !unitWords[text[word:i]] {
+			if i > word && !isUnit(text, word, i) {
 				return false
 			}
 			if n == 0 {
@@ -34,6 +34,17 @@ func isFigure(text string) bool {
 		i += n
 	}
 	return true
+}
+
+// isUnit tells whether the letters from one place to another are a unit. Inches follow a
+// figure at once; elsewhere "in" is a word.
+func isUnit(text string, from, to int) bool {
+	w := text[from:to]
+	if w == "in" {
+		before := strings.TrimRight(text[:from], " \u00a0")
+		return isDigit(before, len(before)-1)
+	}
+	return unitWords[w]
 }
 
 // figures writes the figures of a text as the three languages do, with a comma before the
@@ -55,8 +66,12 @@ func rewrite(text string, allowed func(rest string) bool) string {
 	var s strings.Builder
 	for i := 0; i < len(text); {
 		if !isDigit(text, i) {
-			s.WriteByte(text[i])
-			i++
+			next := strings.IndexAny(text[i:], "0123456789")
+			if next < 0 {
+				next = len(text) - i
+			}
+			s.WriteString(text[i : i+next])
+			i += next
 			continue
 		}
 		end := i
@@ -73,7 +88,7 @@ func rewrite(text string, allowed func(rest string) bool) string {
 	return s.String()
 }
 
-func isDigit(s string, i int) bool { return i < len(s) && '0' <= s[i] && s[i] <= '9' }
+func isDigit(s string, i int) bool { return 0 <= i && i < len(s) && '0' <= s[i] && s[i] <= '9' }
 
 func localFigure(figure string) string {
 	return strings.ReplaceAll(strings.ReplaceAll(figure, ",", ""), ".", ",")

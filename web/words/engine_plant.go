@@ -52,6 +52,10 @@ var enginePlant = map[string]wording{
 
 	"The survey's output counts as rated at sea level; output limit, hot water and gas meter are worked out from what is left of it.": {
 		"La puissance du relevé compte comme nominale au niveau de la mer ; limite, eau chaude et compteur gaz sont calculés sur ce qu’il en reste.", "La potencia de la inspección cuenta como nominal a nivel del mar; límite, agua caliente y contador de gas se calculan con lo que queda.", "Die aufgenommene Leistung gilt als Nennleistung auf Meereshöhe; Begrenzung, Warmwasser und Gaszähler rechnen mit dem, was davon bleibt."},
+	"If it is the maker's figure for this altitude, say so: boiler › output_at_site.": {
+		"Si c’est le chiffre du fabricant pour cette altitude, le dire : Chaudière › Puissance pour cette altitude.", "Si es la cifra del fabricante para esta altitud, dígalo: Caldera › Potencia para esta altitud.", "Ist es die Angabe des Herstellers für diese Höhenlage, das angeben: Heizkessel › Leistung gilt für diese Höhe."},
+	"A rule for gas, taken for want of one for oil; the thin air also lowers the dew point, which is counted.": {
+		"Une règle pour le gaz, prise faute d’une pour le fioul ; l’air rare abaisse aussi le point de rosée, ce qui est compté.", "Una regla para gas, tomada a falta de una para gasóleo; el aire fino baja también el punto de rocío, y se cuenta.", "Eine Regel für Gas, mangels einer für Öl genommen; die dünne Luft senkt auch den Taupunkt, was mitgerechnet ist."},
 	"The boiler sends %s, the circuits draw %s: its own sensor sees what they get.": {
 		"La chaudière envoie %s, les circuits tirent %s : sa propre sonde voit ce qu’ils reçoivent.", "La caldera envía %s, los circuitos toman %s: su propia sonda ve lo que reciben.", "Der Kessel schickt %s, die Heizkreise ziehen %s: sein eigener Fühler sieht, was sie bekommen."},
 	"The circuits draw %s, the boiler sends %s: they get up to %s less than it sends.": {

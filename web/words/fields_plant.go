@@ -100,6 +100,9 @@ var boilerFields = map[string]field{
 	"boiler.min_output": {
 		entry{"Lowest output", "Puissance minimale", "Potencia mínima", "Kleinste Leistung"},
 		explained{"puissance la plus basse sans arrêt du brûleur", "potencia más baja sin que pare el quemador", "kleinste Leistung, ohne dass der Brenner abschaltet"}},
+	"boiler.output_at_site": {
+		entry{"Output is for this altitude", "Puissance pour cette altitude", "Potencia para esta altitud", "Leistung gilt für diese Höhe"},
+		explained{"si les puissances sont déjà celles du fabricant pour cette altitude ; non à défaut", "si las potencias son ya las del fabricante para esta altitud; no si se omite", "ob die Leistungen schon die des Herstellers für diese Höhe sind; nein, wenn nichts gesagt ist"}},
 	"boiler.max_supply": {
 		entry{"Highest supply", "Départ maximal", "Impulsión máxima", "Höchster Vorlauf"},
 		explained{"température de départ la plus haute qu’on peut régler", "temperatura de impulsión más alta que se puede ajustar", "höchste einstellbare Vorlauftemperatur"}},

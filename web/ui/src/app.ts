@@ -3,8 +3,11 @@
 
 document.documentElement.classList.add("scripted");
 
+import "./curve.js";
 import "./jobs.js";
+import "./paper.js";
 import "./place.js";
 import "./sign.js";
 import "./survey.js";
 import "./try.js";
+import "./why.js";
