@@ -365,6 +365,22 @@ func (p *page) compare(ctx context.Context, circuit int) []comparison {
 	return rows
 }
 
+// glance is a circuit's curve in three figures, to watch while a point is dragged.
+func (p *page) glance(ctx context.Context, circuit int) []compared {
+	v := p.Curve.Tried.Circuits[circuit]
+	cold := v.Circuit.Points[0]
+	list := []compared{{Value: temperature(p.System, cold.Set), Also: words.Say(ctx, "curve.row.supply", temperature(p.System, cold.Outdoor))}}
+	short := compared{Value: words.Say(ctx, "curve.none"), Also: words.Say(ctx, "curve.row.short")}
+	if v.Short > some {
+		short = compared{Value: p.quantity(v.Short), Also: short.Also + ", " + v.Rooms[v.Coldest].Name, Mark: true}
+	}
+	list = append(list, short)
+	if p.Sheet.CondensesBelow > 0 {
+		list = append(list, compared{Value: share(p.Curve.Tried.Boiler.Condensing), Also: words.Say(ctx, "curve.row.heat")})
+	}
+	return list
+}
+
 // limits says which limits the tried curve meets.
 func (p *page) limits(ctx context.Context, circuit int) []string {
 	var list []string

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"io"
 	"net/http"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -130,12 +131,17 @@ func (p *page) hasFloor() bool {
 	return slices.ContainsFunc(p.Sheet.Plant.Circuits, func(c settings.PlantCircuit) bool { return c.Family == "floor" })
 }
 
+var leadingPressure = regexp.MustCompile(`^[0-9.]+[\s\x{a0}]*(psi|bar|kPa)`)
+
 // coldFill is the pressure that the gauge should show cold; empty if it is not known.
 func (p *page) coldFill() string {
 	for _, s := range p.Sheet.Sections {
 		for _, l := range s.Lines {
-			if l.ID == "fill-pressure" || strings.HasSuffix(l.ID, ".fill-pressure") || l.ID == "fill" {
-				return l.Value
+			if l.ID != "fill-pressure" {
+				continue
+			}
+			if fill, err := units.Parse[units.Pressure](spaced(leadingPressure.FindString(l.Value))); err == nil {
+				return fill.Text(p.System)
 			}
 		}
 	}

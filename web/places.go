@@ -43,6 +43,7 @@ type house struct {
 
 	Controls []store.Entry // that are kept, where one can be used
 	Visits   []store.Entry // of the job
+	Logs     []store.Entry // of the job
 	Visit    *attended     // the one that is open
 }
 

@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"crypto/rand"
+	"fmt"
 	"math"
 	"mime/multipart"
 	"net/http"
@@ -464,5 +465,92 @@ func TestTablesHoldNoFormulas(t *testing.T) {
 		if got := harmless(given); got != want {
 			t.Errorf("%q became %q, want %q", given, got, want)
 		}
+	}
+}
+
+// sendFile sends a file with a form.
+func sendFile(t *testing.T, h http.Handler, address, field, name string, data []byte) *httptest.ResponseRecorder {
+	t.Helper()
+	var body bytes.Buffer
+	form := multipart.NewWriter(&body)
+	part, err := form.CreateFormFile(field, name)
+	if err == nil {
+		_, err = part.Write(data)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	form.Close()
+	r := httptest.NewRequest(http.MethodPost, address, &body)
+	r.Header.Set("Content-Type", form.FormDataContentType())
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+// aLog is four weeks of a house whose control runs a line of slope 1.2 about 70 °F.
+func aLog() []byte {
+	var b strings.Builder
+	b.WriteString("time;outdoor °F;supply °F;return °F;room °F\n")
+	at := time.Date(2026, 1, 5, 0, 0, 0, 0, time.UTC)
+	for i := range 4 * 7 * 24 {
+		out := 15 + 12*math.Sin(float64(i)/24*2*math.Pi-2) + 8*math.Sin(float64(i)/190)
+		supply := 70 + 1.2*(70-out) + math.Sin(float64(i)*12.9898)*1.5
+		fmt.Fprintf(&b, "%s;%.1f;%.1f;%.1f;%.1f\n", at.Add(time.Duration(i)*time.Hour).Format("2006-01-02 15:04"), out, supply, supply-14, 70+math.Sin(float64(i))*0.4)
+	}
+	return []byte(b.String())
+}
+
+func TestALogIsConfirmedAndJudged(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "short-survey")
+	w := sendFile(t, h, at+"/logs", "log", "winter.csv", aLog())
+	if w.Code != http.StatusSeeOther {
+		t.Fatalf("not taken: %d %s", w.Code, w.Body)
+	}
+	log := w.Header().Get("Location")
+	page := get(t, h, log).Body.String()
+	if !strings.Contains(page, "What the columns mean") || strings.Contains(page, "estimates-title") {
+		t.Error("judged before its columns were confirmed")
+	}
+	if w := post(t, h, log, formOn(page)); w.Code != http.StatusSeeOther {
+		t.Fatalf("not confirmed: %d %s", w.Code, w.Body)
+	}
+	page = get(t, h, log).Body.String()
+	for _, want := range []string{"estimates-title", "plot-line", "correction-title"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %s on the page", want)
+		}
+	}
+	// The next log with the same columns is read in the same way.
+	w = sendFile(t, h, at+"/logs", "log", "spring.csv", aLog())
+	if w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code)
+	}
+	if w := post(t, h, log+"/remove", nil); w.Code != http.StatusSeeOther || get(t, h, log).Code != http.StatusNotFound {
+		t.Errorf("a removed log is still there: %d", w.Code)
+	}
+	for name, data := range map[string]string{"no.csv": "hello", "bad.xlsx": "PK\x03\x04 nothing"} {
+		if w := sendFile(t, h, at+"/logs", "log", name, []byte(data)); w.Code != http.StatusUnprocessableEntity {
+			t.Errorf("%s: %d", name, w.Code)
+		}
+	}
+}
+
+func TestRemarksAreWeighed(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "ridge-house")
+	form := formOn(get(t, h, at+"/follow-up").Body.String())
+	form.Set("felt-0", "too cold")
+	form.Set("outdoor-0", "-5")
+	form.Set("felt-1", "too cold")
+	form.Set("outdoor-1", "0")
+	w := post(t, h, at+"/follow-up", form)
+	if w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "What it comes to") {
+		t.Errorf("%d: no advice", w.Code)
+	}
+	form.Set("outdoor-1", "chilly")
+	if w := post(t, h, at+"/follow-up", form); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "chilly") {
+		t.Errorf("%d: a figure that is none", w.Code)
 	}
 }

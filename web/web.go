@@ -39,8 +39,14 @@ const maxRequest = 1 << 20
 const contentPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"manifest-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
+// mostLog is the most that a request with a log may hold.
+const mostLog = 96 << 20
+
 // most is what a request may hold: only one for a year brings a file of weather.
 func most(r *http.Request) int64 {
+	if strings.HasSuffix(r.URL.Path, "/logs") {
+		return mostLog
+	}
 	if r.URL.Path == "/jobs" {
 		return maxYear // a job may come with its photographs
 	}
@@ -102,7 +108,7 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /jobs/{id}/readings.csv", s.readingsTable)
 	mux.HandleFunc("GET /jobs/{id}/everything.zip", s.everything)
 	for _, place := range jobPlaces[1:] {
-		if place == "handover" {
+		if place == "handover" || place == "follow-up" {
 			continue
 		}
 		mux.HandleFunc("GET /jobs/{id}/"+place, s.placePage(place))
@@ -127,6 +133,7 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("POST /jobs/{id}/visit/{visit}/sign", s.sign)
 	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/visit.yaml", s.visitFile)
 	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/files/{file}", s.visitPicture)
+	s.followRoutes(mux)
 	mux.HandleFunc("GET /controls", s.controls)
 	mux.HandleFunc("POST /controls", s.takeControl)
 	mux.HandleFunc("GET /controls/{id}", s.controlPage)

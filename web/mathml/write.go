@@ -162,6 +162,9 @@ func (w *writer) product(n *node) {
 	w.values = values
 }
 
+// longestSymbol bounds, in bytes, what a figure may be called.
+const longestSymbol = 60
+
 // put writes the figure of a symbol in its place, if there is exactly one; a sum over a
 // symbol with several becomes their sum.
 func (w *writer) put(n *node) bool {
@@ -185,6 +188,9 @@ func (w *writer) put(n *node) bool {
 		return true
 	}
 	if n.form != symbol && n.form != words && n.form != terms && n.form != product && n.form != fraction {
+		return false
+	}
+	if n.to-n.from > longestSymbol {
 		return false
 	}
 	texts := w.values[source(n)]

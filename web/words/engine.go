@@ -44,167 +44,21 @@ func (l Language) Understand(text string) (said string, known bool) {
 // phrasebook is put in order once, when it is first opened.
 var phrasebook = sync.OnceValue(func() *book {
 	return newBook(engineCautions, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
-		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineFaults)
+		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults)
 })
-
-// phrase is one pattern, taken apart at its holes.
-type phrase struct {
-	between []string // what stands before, between and after the holes
-	kinds   []byte   // of the holes: s, v, d
-	said    [3][]piece
-	weight  int    // of its letters: the heavier pattern is the closer one
-	mark    string // the longest of its pieces, without which it cannot fit
-}
-
-// piece is a text, or a hole if hole is not negative.
-type piece struct {
-	text string
-	hole int
-}
-
-// book finds phrases by the words at their ends.
-type book struct {
-	exact map[string]*phrase
-	first map[string][]*phrase // by the first word
-	last  map[string][]*phrase // by the last word, of those that begin with a hole
-	open  []*phrase            // with a hole at both ends
-}
-
-func newBook(parts ...map[string]wording) *book {
-	b := &book{exact: map[string]*phrase{}, first: map[string][]*phrase{}, last: map[string][]*phrase{}}
-	for _, part := range parts {
-		for english, w := range part {
-			b.add(english, w)
-		}
-	}
-	for _, l := range b.first {
-		heaviestFirst(l)
-	}
-	for _, l := range b.last {
-		heaviestFirst(l)
-	}
-	heaviestFirst(b.open)
-	return b
-}
-
-func (b *book) add(english string, w wording) {
-	p := takeApart(english, w)
-	switch front, back := p.between[0], p.between[len(p.between)-1]; {
-	case len(p.kinds) == 0:
-		b.exact[english] = p
-	case strings.Contains(front, " "):
-		word, _, _ := strings.Cut(front, " ")
-		b.first[word] = append(b.first[word], p)
-	case strings.Contains(back, " "):
-		word := back[strings.LastIndexByte(back, ' ')+1:]
-		b.last[word] = append(b.last[word], p)
-	default:
-		b.open = append(b.open, p)
-	}
-}
-
-// takeApart cuts a pattern and its wordings at their holes.
-func takeApart(english string, w wording) *phrase {
-	p := &phrase{}
-	rest := english
-	for {
-		at := strings.IndexByte(rest, '%')
-		for at >= 0 && !isHole(rest[at:]) {
-			next := strings.IndexByte(rest[at+1:], '%')
-			if next < 0 {
-				at = -1
-				break
-			}
-			at += 1 + next
-		}
-		if at < 0 {
-			p.between = append(p.between, rest)
-			break
-		}
-		p.between = append(p.between, rest[:at])
-		p.kinds = append(p.kinds, rest[at+1])
-		rest = rest[at+2:]
-	}
-	for _, piece := range p.between {
-		p.weight += len(piece)
-		if len(piece) > len(p.mark) {
-			p.mark = piece
-		}
-	}
-	for i, text := range w {
-		p.said[i] = pieces(text)
-	}
-	return p
-}
-
-// isHole tells a hole from a percent sign.
-func isHole(s string) bool {
-	return len(s) > 1 && (s[1] == 's' || s[1] == 'v' || s[1] == 'd') && (len(s) == 2 || !isLower(s[2]))
-}
-
-func isLower(c byte) bool { return 'a' <= c && c <= 'z' }
-
-// pieces cuts a wording at its holes, which may be numbered.
-func pieces(text string) []piece {
-	var out []piece
-	put := func(s string) {
-		if s != "" {
-			out = append(out, piece{text: s, hole: -1})
-		}
-	}
-	start, next := 0, 0
-	for i := 0; i < len(text); i++ {
-		if text[i] != '%' {
-			continue
-		}
-		switch {
-		case isHole(text[i:]):
-			put(text[start:i])
-			out = append(out, piece{hole: next})
-			next++
-			i++
-			start = i + 1
-		case i+4 < len(text) && text[i+1] == '[' && text[i+3] == ']':
-			put(text[start:i])
-			next = int(text[i+2] - '1')
-			out = append(out, piece{hole: next})
-			next++
-			i += 4
-			start = i + 1
-		}
-	}
-	put(text[start:])
-	return out
-}
-
-func heaviestFirst(l []*phrase) {
-	for i := range l { // few, and put in order once
-		for k := i; k > 0 && l[k-1].before(l[k]) > 0; k-- {
-			l[k-1], l[k] = l[k], l[k-1]
-		}
-	}
-}
-
-// before orders phrases by weight, and those of one weight always alike.
-func (p *phrase) before(q *phrase) int {
-	if p.weight != q.weight {
-		return q.weight - p.weight
-	}
-	return strings.Compare(strings.Join(p.between, "%"), strings.Join(q.between, "%"))
-}
 
 // deepest is how far phrases may lie within phrases.
 const deepest = 4
 
 func (b *book) say(l Language, text string, depth int) (string, bool) {
+	if p, ok := b.exact[text]; ok {
+		return p.with(l, nil), true
+	}
 	if isFigure(text) {
 		return figures(text), true
 	}
 	if depth > deepest {
 		return "", false
-	}
-	if said, ok := b.one(l, text, depth); ok {
-		return said, true
 	}
 	if said, ok := b.several(l, text, depth); ok {
 		return said, true
@@ -240,28 +94,17 @@ func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
 	if e, ok := choices[text]; ok { // a word of the survey that the engine passes on
 		return e[l], true
 	}
-	firstWord, _, _ := strings.Cut(text, " ")
-	for _, from := range [][]*phrase{b.first[firstWord], b.last[text[strings.LastIndexByte(text, ' ')+1:]], b.open} {
-		for _, p := range from {
-			if !p.mayFit(text) {
-				continue
+	for _, p := range b.candidates(text) {
+		var holes [8]string
+		if b.fit(l, p, text[len(p.between[0]):], 0, holes[:], depth) {
+			said := p.with(l, holes[:])
+			if first, _ := utf8.DecodeRuneInString(text); unicode.IsUpper(first) {
+				said = capital(said)
 			}
-			var holes [8]string
-			if rest, ok := strings.CutPrefix(text, p.between[0]); ok && b.fit(l, p, rest, 0, holes[:], depth) {
-				said := p.with(l, holes[:])
-				if first, _ := utf8.DecodeRuneInString(text); unicode.IsUpper(first) {
-					said = capital(said)
-				}
-				return said, true
-			}
+			return said, true
 		}
 	}
 	return "", false
-}
-
-// mayFit sees at a glance that most phrases do not fit.
-func (p *phrase) mayFit(text string) bool {
-	return strings.HasSuffix(text, p.between[len(p.between)-1]) && strings.HasPrefix(text, p.between[0]) && strings.Contains(text, p.mark)
 }
 
 // fit fills the holes of a phrase from the i-th on with what it finds between its words.
@@ -317,22 +160,20 @@ func (b *book) inside(l Language, kind byte, text string, depth int) (string, bo
 	return b.say(l, text, depth+1)
 }
 
-// several says a text of several sentences, the longest that are known together first.
+// several says a text of one sentence or more, each for itself before it is taken together
+// with those that follow: a name that stands in a sentence must not swallow the one before.
 func (b *book) several(l Language, text string, depth int) (string, bool) {
 	ends := sentenceEnds(text)
-	if len(ends) < 2 {
-		return "", false
-	}
 	var out []string
 	for start, i := 0, 0; i < len(ends); {
-		k := len(ends) - 1
-		for ; k >= i; k-- {
+		k := i
+		for ; k < len(ends); k++ {
 			if said, ok := b.one(l, strings.TrimSpace(text[start:ends[k]]), depth); ok {
 				out = append(out, said)
 				break
 			}
 		}
-		if k < i {
+		if k == len(ends) {
 			return "", false
 		}
 		start, i = ends[k], k+1
@@ -372,22 +213,6 @@ func (b *book) list(l Language, text, sign string, depth int) (string, bool) {
 		sign = [...]string{" et ", " y ", " und "}[l-1]
 	}
 	return strings.Join(parts, sign), true
-}
-
-func (p *phrase) with(l Language, holes []string) string {
-	said := p.said[l-1]
-	if len(said) == 1 && said[0].hole < 0 {
-		return said[0].text
-	}
-	var s strings.Builder
-	for _, c := range said {
-		if c.hole < 0 {
-			s.WriteString(c.text)
-		} else if c.hole < len(holes) {
-			s.WriteString(holes[c.hole])
-		}
-	}
-	return s.String()
 }
 
 func capital(s string) string {

@@ -64,6 +64,10 @@ var engineCautions = map[string]wording{
 		"Un plancher a besoin d’une sécurité haute à lui, qui arrête son circulateur le jour où la vanne se bloque.",
 		"Un suelo necesita su propio límite superior que pare su bomba, para el día en que la válvula se agarrote.",
 		"Ein Fußboden braucht einen eigenen Begrenzer, der seine Pumpe abschaltet, für den Tag, an dem der Mischer klemmt."},
+	"A floor without a mixing valve gets the hotter water undiluted once zones shut: fit a limit of its own that stops its pump.": {
+		"Un plancher sans vanne mélangeuse reçoit l’eau plus chaude non diluée dès que des zones ferment : poser une sécurité à lui, qui arrête son circulateur.",
+		"Un suelo sin válvula mezcladora recibe el agua más caliente sin diluir cuando cierran zonas: monte un límite propio que pare su bomba.",
+		"Ein Fußboden ohne Mischer bekommt das heißere Wasser unverdünnt, sobald Zonen schließen: einen eigenen Begrenzer einbauen, der seine Pumpe abschaltet."},
 	"Gas, carbon monoxide: only a licensed person with an analyser, as maker and local code say.": {
 		"Gaz, monoxyde de carbone : seulement une personne habilitée avec un analyseur, selon le fabricant et les règles locales.",
 		"Gas, monóxido de carbono: solo una persona autorizada con analizador, según el fabricante y la normativa local.",

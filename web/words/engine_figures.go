@@ -49,8 +49,13 @@ func isUnit(text string, from, to int) bool {
 
 // figures writes the figures of a text as the three languages do, with a comma before the
 // decimals. Thousands are not parted, so that what is read can be typed: a space or a point
-// between them would not be taken for what it means.
-func figures(text string) string { return rewrite(text, func(string) bool { return true }) }
+// between them would not be taken for what it means. A percent sign stands apart.
+func figures(text string) string {
+	return percent.Replace(rewrite(text, func(string) bool { return true }))
+}
+
+var percent = strings.NewReplacer("0%", "0\u00a0%", "1%", "1\u00a0%", "2%", "2\u00a0%", "3%", "3\u00a0%", "4%", "4\u00a0%",
+	"5%", "5\u00a0%", "6%", "6\u00a0%", "7%", "7\u00a0%", "8%", "8\u00a0%", "9%", "9\u00a0%")
 
 // figuresWithUnits does so only where a unit follows, behind the space that does not
 // break: other figures belong to a name.

@@ -17,7 +17,7 @@ var engineValues = map[string]wording{
 	"about %s":                              {"environ %s", "unos %s", "etwa %s"},
 	"%s\u00a0ft of head":                    {"%s\u00a0ft CE", "%s\u00a0ft c. a.", "%s\u00a0ft WS"},
 	"%s sq ft EDR":                          {"%s sq ft EDR", "%s sq ft EDR", "%s sq ft EDR"},
-	"none":                                  {"aucun", "ninguno", "keines"},
+	"none":                                  {"sans", "ninguno", "ohne"},
 	"on":                                    {"oui", "sí", "ein"},
 	"off":                                   {"non", "no", "aus"},
 	"yes":                                   {"oui", "sí", "ja"},

@@ -32,7 +32,11 @@ interface Handle {
 
 const form = document.querySelector<HTMLFormElement>("form[data-curve]");
 
+/** What has to be drawn anew after each change. */
+const shown: (() => void)[] = [];
+
 let latest = 0;
+let speaking = 0;
 let asking = false;
 let again = false;
 
@@ -73,8 +77,6 @@ async function ask(form: HTMLFormElement): Promise<void> {
   asking = false;
 }
 
-let speaking = 0;
-
 /** Speaks when nothing has moved for a moment. */
 function later(say: () => void): void {
   clearTimeout(speaking);
@@ -83,7 +85,7 @@ function later(say: () => void): void {
 
 /** Puts what was worked out in place and leaves fields and handles alone. */
 function place(form: HTMLFormElement, fresh: HTMLElement): void {
-  for (const now of form.querySelectorAll<HTMLElement>(".plot, .judged, .try-fault")) {
+  for (const now of form.querySelectorAll<HTMLElement>(".plot, .glance, .judged, .try-fault")) {
     const next = fresh.querySelector<HTMLElement>(`#${CSS.escape(now.id)}`);
     if (!next) continue;
     const frame = next.parentElement?.dataset["frame"];
@@ -116,11 +118,8 @@ function settle(form: HTMLFormElement): void {
   history.replaceState(null, "", `${form.action.split("?")[0]}?${query}`);
 }
 
-/** What has to be drawn anew after each change. */
-const shown: (() => void)[] = [];
-
 function circuit(form: HTMLFormElement, section: HTMLElement): void {
-  const fields = section.querySelectorAll<HTMLInputElement>(":scope > .try-fields input[data-figure]");
+  const fields = section.querySelectorAll<HTMLInputElement>(":scope > .try-it > .try-fields input[data-figure]");
   const figures = new Map([...fields].map((f) => [f.dataset["figure"] ?? "", f]));
   const handles = section.dataset["shape"] === "slope-shift" ? turning(section, figures) : points(section);
   const moved = (): void => {
@@ -158,7 +157,7 @@ function put(field: HTMLInputElement | undefined, v: number): void {
 
 /** The points of a line, a bent curve or a table. */
 function points(section: HTMLElement): Handle[] {
-  const groups = [...section.querySelectorAll<HTMLElement>(":scope > .try-fields [data-handle]")].filter((g) => Number(g.dataset["handle"]) >= 0);
+  const groups = [...section.querySelectorAll<HTMLElement>(":scope > .try-it > .try-fields [data-handle]")].filter((g) => Number(g.dataset["handle"]) >= 0);
   const pairs = groups.map((g) => [...g.querySelectorAll<HTMLInputElement>("input")] as [HTMLInputElement, HTMLInputElement]);
   return groups.map((group, i): Handle => {
     const [outdoor, supply] = pairs[i] as [HTMLInputElement, HTMLInputElement];
@@ -317,7 +316,7 @@ function sliders(section: HTMLElement, figures: Map<string, HTMLInputElement>, h
   box.hidden = false;
   const starts = (section.dataset["starts"] ?? "").split(" ").map(Number);
   const recommended = starts[2 * (handles.length - 1) + 1] ?? last.y();
-  const supplies = [...section.querySelectorAll<HTMLInputElement>(':scope > .try-fields input[data-figure$="-supply"]')];
+  const supplies = [...section.querySelectorAll<HTMLInputElement>(':scope > .try-it > .try-fields input[data-figure$="-supply"]')];
   const step = stepOf(supplies[0]) || 1;
 
   const slope = box.querySelector<HTMLElement>('[data-derive="slope"]');
