@@ -20,10 +20,12 @@ const (
 	room       role = "room"
 	governing  role = "governing" // the room that leads
 	setpoint   role = "setpoint"
-	leader     role = "leader" // from a line to its label
-	ink        role = "ink"    // plain text
-	faint      role = "faint"  // text that explains
-	blank      role = "paper"  // what covers a line that runs behind a symbol
+	leader     role = "leader"      // from a line to its label
+	ink        role = "ink"         // plain text
+	faint      role = "faint"       // text that explains
+	advised    role = "recommended" // the curve of the sheet beside one that is tried
+	found      role = "found"       // a curve as it was found in the control
+	blank      role = "paper"       // what covers a line that runs behind a symbol
 )
 
 // pen is how a role looks. Lines differ in width and dash as well as in colour, so
@@ -50,6 +52,8 @@ var pens = map[role]pen{
 	leader:     {colour: "#8c877f", width: 0.5},
 	ink:        {colour: "#1c1a17", width: 1.3},
 	faint:      {colour: "#57534d"},
+	advised:    {colour: "#10574f", width: 1.8, dash: []float64{12, 4}},
+	found:      {colour: "#6a4a8c", width: 1.8, dash: []float64{2, 3}},
 	blank:      {colour: paper},
 }
 

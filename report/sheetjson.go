@@ -72,17 +72,25 @@ var siUnits = map[reflect.Type]string{
 //
 // Errors: a failure of w.
 func SheetJSON(w io.Writer, sheet *settings.Sheet) error {
+	return JSON(w, SheetFormat, "sheet", *sheet, sheet.System)
+}
+
+// JSON writes any other result of the engine in the same way, under a format and a name of
+// its own.
+//
+// Errors: a failure of w; a type without a form in JSON.
+func JSON(w io.Writer, format, name string, result any, system units.System) error {
 	var b bytes.Buffer
-	e := encoder{b: &b, system: sheet.System}
-	b.WriteString(`{"format":` + quoted(SheetFormat) + `,"sheet":`)
-	e.value(reflect.ValueOf(*sheet))
+	e := encoder{b: &b, system: system}
+	b.WriteString(`{"format":` + quoted(format) + `,` + quoted(name) + `:`)
+	e.value(reflect.ValueOf(result))
 	b.WriteString("}")
 	if e.err != nil {
 		return e.err
 	}
 	var out bytes.Buffer
 	if err := json.Indent(&out, b.Bytes(), "", " "); err != nil {
-		return fmt.Errorf("settings sheet as JSON: %w", err)
+		return fmt.Errorf("%s as JSON: %w", name, err)
 	}
 	out.WriteByte('\n')
 	_, err := out.WriteTo(w)
@@ -138,7 +146,7 @@ func (e *encoder) value(v reflect.Value) {
 		}
 		e.b.WriteByte('}')
 	default:
-		e.err = fmt.Errorf("settings sheet as JSON: no form for a %s", v.Type())
+		e.err = fmt.Errorf("result as JSON: no form for a %s", v.Type())
 	}
 }
 
@@ -147,7 +155,7 @@ func (e *encoder) quantity(v reflect.Value) {
 	q, isQuantity := v.Interface().(units.Quantity)
 	unit, known := siUnits[v.Type()]
 	if !isQuantity || !known {
-		e.err = fmt.Errorf("settings sheet as JSON: no unit for a %s", v.Type())
+		e.err = fmt.Errorf("result as JSON: no unit for a %s", v.Type())
 		return
 	}
 	x := v.Float()

@@ -20,6 +20,8 @@ const (
 	played  role = "played"  // an hour of the year
 	outside role = "outside" // the outdoor temperature
 	starts  role = "starts"  // starts of the burner
+	load    role = "load"    // heat of an hour
+	cycles  role = "cycles"  // of it, below the burner's least output
 )
 
 // yearPens are their looks.
@@ -27,6 +29,8 @@ var yearPens = map[role]pen{
 	played:  {colour: "#8c877f", width: 2.2},
 	outside: {colour: "#1d5c96", width: 1.6, dash: []float64{9, 2.5, 2, 2.5}},
 	starts:  {colour: "#7d6b52"},
+	load:    {colour: "#a8321a", width: 2},
+	cycles:  {colour: "#f3ddd0"},
 }
 
 // path writes what has too many points for single marks as one element.
@@ -115,10 +119,16 @@ func YearCurveSVG(sheet *settings.Sheet, circuit int, trace year.Trace, width, h
 	for i, p := range points {
 		set[i] = f.at(degrees(s, p.Outdoor), waters[i])
 	}
+	needed := make([]xy, len(points))
+	for i, p := range points {
+		needed[i] = f.at(degrees(s, p.Outdoor), min(degrees(s, p.Ideal), f.yHigh))
+	}
 	c.dots(played, dots)
+	c.line(ideal, needed)
 	c.line(supply, set)
 	labels := &placer{c: c, bounds: f, ink: dots}
 	labels.avoid(set)
+	labels.avoid(needed)
 	for _, e := range []struct {
 		point int
 		a     anchor
@@ -132,6 +142,7 @@ func YearCurveSVG(sheet *settings.Sheet, circuit int, trace year.Trace, width, h
 		labels.put(supply, true, whole(s, points[i].Set), false, spots)
 	}
 	labels.put(supply, true, "set supply", false, append(along(set, size, true), along(set, size, false)...))
+	labels.put(ideal, false, "needed", false, append(along(needed, size, false), along(needed, size, true)...))
 	return c.finish()
 }
 
@@ -193,20 +204,7 @@ func YearStartsSVG(result year.Result, width, height float64) string {
 	b.WriteString("V" + num(f.bottom) + "z")
 	c.path(starts, b.String())
 
-	january := firstOf(days)
-	for m := range 12 {
-		first, last := january.AddDate(0, m, 0), january.AddDate(0, m+1, -1)
-		from, to := float64(first.YearDay()-1), float64(last.YearDay())
-		if to > f.xHigh {
-			break
-		}
-		name := first.Format("Jan")
-		if f.x(28)-f.x(0) < c.textWidth(false, "May ") {
-			name = name[:1]
-		}
-		c.text(faint, xy{f.x((from + to) / 2), f.bottom + size*1.4}, middle, false, name)
-		c.line(axis, []xy{{f.x(to), f.bottom}, {f.x(to), f.bottom + size*0.35}})
-	}
+	f.months(c, firstOf(days))
 	c.line(axis, []xy{{f.left, f.top}, {f.left, f.bottom}, {f.right, f.bottom}})
 	return c.finish()
 }
@@ -247,18 +245,7 @@ func YearDaySVG(sheet *settings.Sheet, result year.Result, width, height float64
 		return emptySVG(id, "No day to show", width, height)
 	}
 	s := sheet.System
-	waters := dayLines(nil, dayLine{name: "outdoors", look: outside, every: 1}, t, 0)
-	for i, ct := range result.Circuits {
-		l := dayLine{name: ct.Name, look: supply, every: 1, dash: dashes[i%len(dashes)]}
-		if len(result.Circuits) == 1 {
-			l.name = "supply"
-		}
-		waters = dayLines(waters, l, t, slices.IndexFunc(t.Columns, func(c year.Column) bool { return c.Name == ct.Name+", supply" }))
-	}
-	var rooms []dayLine
-	for i, r := range result.Rooms {
-		rooms = dayLines(rooms, dayLine{name: r.Name, look: room, every: roomsEvery, dash: dashes[i%len(dashes)]}, t, len(t.Columns)-len(result.Rooms)+i)
-	}
+	waters, rooms := thermometers(result, t, roomsEvery)
 	if len(waters) == 0 || len(rooms) == 0 {
 		return emptySVG(id, "No day to show", width, height)
 	}
@@ -266,7 +253,38 @@ func YearDaySVG(sheet *settings.Sheet, result year.Result, width, height float64
 	rooms[short].look, rooms[short].leads = ink, true
 
 	day := YearDay(result, result.WorstDay)
-	c := newSVG(id, "Hour by hour on "+day, dayWords(s, waters, rooms[short]), width, height)
+	return hourly{id: id, title: "Hour by hour on " + day, said: dayWords(s, waters, rooms[short]), under: day, span: 24, tick: 6,
+		name: func(h float64) string { return plain(h) + ":00" }}.draw(sheet, waters, rooms, t.Every, width, height)
+}
+
+// thermometers are the lines of a trace: outdoors and supplies, and rooms, which go ahead by
+// so many samples at once.
+func thermometers(result year.Result, t year.Trace, every int) (waters, rooms []dayLine) {
+	waters = dayLines(nil, dayLine{name: "outdoors", look: outside, every: 1}, t, 0)
+	for i, ct := range result.Circuits {
+		l := dayLine{name: ct.Name, look: supply, every: 1, dash: dashes[i%len(dashes)]}
+		if len(result.Circuits) == 1 {
+			l.name = "supply"
+		}
+		waters = dayLines(waters, l, t, slices.IndexFunc(t.Columns, func(c year.Column) bool { return c.Name == ct.Name+", supply" }))
+	}
+	for i, r := range result.Rooms {
+		rooms = dayLines(rooms, dayLine{name: r.Name, look: room, every: every, dash: dashes[i%len(dashes)]}, t, len(t.Columns)-len(result.Rooms)+i)
+	}
+	return waters, rooms
+}
+
+// hourly is a chart of outdoor temperature and supplies above and rooms below, over hours.
+type hourly struct {
+	id, title, said, under string
+	span, tick             float64 // hours
+	name                   func(hour float64) string
+	between                bool // the names stand between two ticks
+}
+
+func (h hourly) draw(sheet *settings.Sheet, waters, rooms []dayLine, every units.Time, width, height float64) string {
+	s := sheet.System
+	c := newSVG(h.id, h.title, h.said, width, height)
 	size := c.textSize()
 	names := 0.0
 	for _, l := range append(slices.Clone(waters), rooms...) {
@@ -277,26 +295,32 @@ func YearDaySVG(sheet *settings.Sheet, result year.Result, width, height float64
 	right, bottom := width-names-size*2.4, height-size*3.2
 	field := bottom - size*2 - size*2.4
 	lower := min(max(field*0.5, float64(len(rooms))*size*1.15), field*0.72)
-	up := frame{left: size * 2.5, top: size * 2, right: right, bottom: bottom - lower - size*2.4, xHigh: 24}
-	down := frame{left: size * 2.5, top: bottom - lower, right: right, bottom: bottom, xHigh: 24}
+	up := frame{left: size * 2.5, top: size * 2, right: right, bottom: bottom - lower - size*2.4, xHigh: h.span}
+	down := frame{left: size * 2.5, top: bottom - lower, right: right, bottom: bottom, xHigh: h.span}
 	up.fit(s, waters)
 	down.fit(s, rooms)
 	up.upright(c, "outdoors and water, "+degree(s), int((up.bottom-up.top)/(size*2.2)))
 	down.upright(c, "rooms, "+degree(s), int((down.bottom-down.top)/(size*2.2)))
 	for _, f := range []frame{up, down} {
-		for h := 0.0; h <= 24; h += 6 {
-			c.line(grid, []xy{{f.x(h), f.top}, {f.x(h), f.bottom}})
-			c.line(axis, []xy{{f.x(h), f.bottom}, {f.x(h), f.bottom + size*0.35}})
+		for x := 0.0; x <= h.span; x += h.tick {
+			c.line(grid, []xy{{f.x(x), f.top}, {f.x(x), f.bottom}})
+			c.line(axis, []xy{{f.x(x), f.bottom}, {f.x(x), f.bottom + size*0.35}})
 		}
 		c.line(axis, []xy{{f.left, f.top}, {f.left, f.bottom}, {f.right, f.bottom}})
 	}
-	for h := 0.0; h <= 24; h += 6 {
-		c.text(faint, xy{down.x(h), bottom + size*1.35}, middle, false, plain(h)+":00")
+	for x := 0.0; x <= h.span; x += h.tick {
+		at := x
+		if h.between {
+			if at += h.tick / 2; at > h.span {
+				break
+			}
+		}
+		c.text(faint, xy{down.x(at), bottom + size*1.35}, middle, false, h.name(x))
 	}
-	c.text(faint, xy{(down.left + down.right) / 2, bottom + size*2.7}, middle, false, day)
-	up.draw(c, s, waters, t.Every, names)
-	down.draw(c, s, rooms, t.Every, names)
-	down.wanted(c, sheet, rooms, t.Every)
+	c.text(faint, xy{(down.left + down.right) / 2, bottom + size*2.7}, middle, false, h.under)
+	up.draw(c, s, waters, every, names)
+	down.draw(c, s, rooms, every, names)
+	down.wanted(c, sheet, rooms, every)
 	return c.finish()
 }
 

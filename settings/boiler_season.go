@@ -222,6 +222,9 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 	rest := Line{ID: "rest", Label: "Shortest burner pause", TooHigh: "Rooms feel the pause in mild weather.", TooLow: "The burner answers every small call.",
 		Why: "Holds the starts to six an hour with hardly any load.", Working: d.Working}
 	rest.Value = fmt.Sprintf("%.0f min", float64(b.cycling.LeastOff)/60)
+	if float64(s.Worst) > 6.05 {
+		rest.Why = fmt.Sprintf("Holds the starts to %.1f an hour with runs of %s; calmer only with more water.", float64(s.Worst), minutes(s.WorstRun))
+	}
 	if s.Buffer > 0.005 {
 		fire := "the burner's least output of "
 		if m.onOff() {

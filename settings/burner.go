@@ -16,7 +16,11 @@ import (
 func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 	lines := m.condensingLines(s, b)
 	if m.job.Boiler.Fuel != "" {
-		lines = append(lines, m.flueLine(b))
+		l := m.flueLine(b)
+		if m.job.Boiler.Kind == "non-condensing" {
+			l.Working = append(l.Working, m.stackSteps(s, b)...) // else they stand at the condensing
+		}
+		lines = append(lines, l)
 	}
 	if m.job.Boiler.Gas != nil {
 		l, err := m.gasLine(b)
@@ -35,17 +39,49 @@ func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 	// Above the range of the altitude rule only the maker knows the full fire: a time
 	// worked out from the rating would lead to overfiring.
 	_, tooHigh := boiler.AltitudeUS.Remains(m.job.Site.Elevation.Value)
-	if m.job.Boiler.Output.Set && m.job.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() && tooHigh == nil {
+	if m.job.Boiler.Output.Set && m.job.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() && (tooHigh == nil || m.job.Boiler.AtSite == "yes") {
 		l, err := m.meterLine(s, b)
 		if err != nil {
 			return nil, err
 		}
 		lines = append(lines, l)
 	}
-	return m.altitudeLine(lines), nil
+	return m.sizeLine(m.altitudeLine(lines)), nil
+}
+
+// sizeLine adds how large the boiler is for the house.
+func (m *model) sizeLine(lines []Line) []Line {
+	top, load := m.available(), units.Power(0)
+	for _, r := range m.rooms {
+		load += max(0, r.loss.At(r.setpoint, m.design))
+	}
+	size, err := boiler.SizeFor(top.Value, load)
+	if !top.Set || err != nil {
+		return lines
+	}
+	l := Line{ID: "boiler-size", Label: "Boiler against the house", Value: fmt.Sprintf("%.1f times the load", float64(size.Ratio)), Why: upper(size.Meaning) + ".",
+		TooHigh: "Many starts and a hot return in mild weather; the next boiler may be smaller.", TooLow: "Rooms fall short in the coldest hours.",
+		Working: []working.Step{{Name: "Size of the boiler", Formula: "output / load",
+			Inputs: []working.Input{
+				{Symbol: "output", Meaning: m.outputWords("highest output of the boiler"), Value: top.Value, Known: string(top.How())},
+				{Symbol: "load", Meaning: "of all rooms on the design day", Value: load},
+			},
+			Result: working.Input{Symbol: "r", Meaning: "output to load", Value: size.Ratio},
+			Range:  "heating alone", Source: "Bennett and Elwell 2020, doi 10.1177/0143624420927352; bands between common practice"}}}
+	if m.onOff() && size.Ratio > 1.3 && size.Ratio <= 2 {
+		l.Why = "Larger than needed, and one fire cannot be held down: water in the system and a buffer calm it."
+	}
+	if m.job.HotWater.By == "combi" && size.Ratio > 1.3 {
+		l.Instead = "A combi is chosen by its hot water: see the flow that it heats before a smaller one is thought of."
+	}
+	return append(lines, l)
 }
 
 func (m *model) flueLine(b burner) Line {
+	per := "without excess, volumes for one of fuel"
+	if b.gas.Fuel.Liquid() {
+		per = "without excess, standard cubic metres for a kilogram of fuel"
+	}
 	return Line{ID: "flue-gas", Label: "Flue gas, dry", Value: fmt.Sprintf("%.1f %% CO2, %.1f %% O2", 100*float64(b.gas.CO2Dry), 100*float64(b.gas.O2Dry)),
 		Why:     fmt.Sprintf("At %s excess air; the maker's figures for this burner come first.", m.say(b.excess.Value)),
 		TooHigh: "Too little air: carbon monoxide and soot.", TooLow: "Too much air: a lower dew point, less condensing, more loss.",
@@ -53,7 +89,7 @@ func (m *model) flueLine(b burner) Line {
 		Working: []working.Step{{Name: "Flue gas at this excess air", Formula: "CO2 = C / dry gas; O2 = 0.2095 · e · air demand / dry gas",
 			Inputs: []working.Input{
 				{Symbol: "e", Meaning: "excess air", Value: b.excess.Value, Known: string(b.excess.How())},
-				{Symbol: "air", Meaning: "air demand, volumes for one of fuel", Value: b.gas.AirDemand},
+				{Symbol: "air demand", Meaning: per, Value: b.gas.Fuel.AirDemand()},
 				{Symbol: "O2", Meaning: "dry", Value: b.gas.O2Dry},
 			},
 			Result: working.Input{Symbol: "CO2", Meaning: "dry", Value: b.gas.CO2Dry},
@@ -88,11 +124,22 @@ func (m *model) returnLine(s *BoilerSeason, b burner) (Line, error) {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
 	if !verdict.Good {
-		m.findings = append(m.findings, Finding{Severity: "stop", Text: fmt.Sprintf(
+		f := Finding{Severity: "stop", Text: fmt.Sprintf(
 			"The boiler must stay dry and its return falls to %s at %s outdoors; it should not be below %s.",
 			m.say(coolest.Return), m.say(coolest.Outdoor), l.Value),
 			Cures:   []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "reset the circuits by mixing behind the boiler, and keep the boiler itself at 140 °F (60 °C) or more"},
-			Working: l.Working})
+			Working: l.Working}
+		if coolest.Return >= s.DewPoint {
+			// Dry by the figures, with less to spare than is usual.
+			f.Severity = "note"
+			f.Text = fmt.Sprintf("The boiler must stay dry: its return falls to %s at %s outdoors, and the flue gas begins to condense at %s. That is closer than is usual, %s.",
+				m.say(coolest.Return), m.say(coolest.Outdoor), m.say(s.DewPoint), m.say(boiler.UsualMargin))
+			f.Cures = []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "a look under the flue collar for rust and soot every year"}
+		}
+		if short := least.Sub(coolest.Return); short <= 10 && len(m.directCircuits()) > 0 {
+			f.Cures = append(f.Cures, "a lowest supply of boiler and direct circuits about "+m.roughly(short)+" hotter than on this sheet")
+		}
+		m.findings = append(m.findings, f)
 	}
 	return l, nil
 }
@@ -149,8 +196,20 @@ func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler: %w", err)
 	}
+	instead := ""
+	if value.Set && m.job.Site.Elevation.Value > units.Feet(2000) {
+		// Suppliers high up often bill the heat of a foot of thin gas.
+		low := g.meter
+		if low.Air, err = boiler.AirPressure(0); err != nil {
+			return Line{}, fmt.Errorf("boiler: %w", err)
+		}
+		if thin, err := low.RevolutionTime(input, value.Value); err == nil {
+			instead = fmt.Sprintf("The bill's %s counts as of gas at sea level. If the supplier gives it for this altitude, the dial takes %.0f s.", m.say(value.Value), float64(thin))
+		}
+	}
 	return Line{ID: "meter", Label: "Gas meter at full fire", Value: fmt.Sprintf("%.0f s for %s", float64(turn), name),
 		Why:     fmt.Sprintf(why, m.say(full), m.say(input)),
+		Instead: instead,
 		TooHigh: "More seconds: the burner fires less than it should.", TooLow: "Fewer seconds: it is overfired; stop and call a licensed person.",
 		Caution: "Every other gas appliance off, pilot flames too. Gas pressure is for a licensed person; the rating plate comes first.",
 		Working: []working.Step{{Name: "Time of a turn of the dial", Formula: "t = V · correction · H / Q, Q = output/η",
@@ -171,19 +230,34 @@ func (m *model) altitudeLine(lines []Line) []Line {
 	if !elevation.Set || elevation.Value <= units.Feet(2000) {
 		return lines
 	}
+	top := m.available()
+	if m.job.Boiler.AtSite == "yes" && top.Set {
+		return append(lines, Line{ID: "altitude", Label: "Output at this altitude", Value: m.say(top.Value),
+			Why:     "The maker's own figure for it, as surveyed: nothing is taken off. The thin air lowers the dew point, which is counted.",
+			TooHigh: "A figure for sea level: house and hot water come short on the coldest days.",
+			Working: practice("Output at this altitude", "the maker's table outranks any rule")})
+	}
 	l := Line{ID: "altitude", Label: "Output at this altitude", Why: "Only the maker's figures count this high.",
 		Value: "ask the maker", Caution: "Fan-assisted and modulating burners follow their maker's own table, which outranks any rule; so does the local authority."}
 	step := working.Step{Name: "What the altitude leaves of an atmospheric burner", Formula: "1 − 0.04 · h/1000 ft, counted from sea level, above 2000 ft",
 		Inputs: []working.Input{{Symbol: "h", Meaning: "altitude", Value: elevation.Value, Known: string(elevation.How())}},
 		Result: working.Input{Symbol: "h", Meaning: "altitude", Value: elevation.Value},
 		Range:  "to 10,000 ft; burners without a maker's figure", Source: "NFPA 54/ANSI Z223.1 as quoted"}
-	if remains, err := boiler.AltitudeUS.Remains(elevation.Value); err == nil {
+	remains, err := boiler.AltitudeUS.Remains(elevation.Value)
+	if err != nil && top.Set {
+		l.Instead = "Until then the sheet reckons with " + m.say(top.Value) + ", which the rule leaves at " + m.say(altitudeRuleEnds) + "; this boiler gives less."
+	}
+	if err == nil {
 		l.Value = m.say(remains) + " of the rating"
 		l.Why = "The trade's rule for atmospheric burners; the thin air also lowers the dew point, which is counted."
 		step.Result = working.Input{Symbol: "f", Meaning: "remains of the rated input", Value: remains}
-		if top := m.available(); top.Set {
+		if m.job.Boiler.Fuel == "heating oil" {
+			l.Why = "A rule for gas, taken for want of one for oil; the thin air also lowers the dew point, which is counted."
+		}
+		if top.Set {
 			l.Also = m.say(top.Value)
-			l.Instead = "The survey's output counts as rated at sea level; output limit, hot water and gas meter are worked out from what is left of it."
+			l.Instead = "The survey's output counts as rated at sea level; output limit, hot water and gas meter are worked out from what is left of it. " +
+				"If it is the maker's figure for this altitude, say so: boiler › output_at_site."
 		}
 	}
 	l.Working = []working.Step{step}

@@ -38,14 +38,19 @@ func (m *model) figures(s *Sheet, solved []solvedCircuit) []Figure {
 		}
 		p := solved[i].out.Points[0]
 		out = append(out, Figure{ID: c.key + ".return", Label: "Return of " + c.job.Name + " on the design day", Value: p.Return,
-			Working: []working.Step{{Name: "Return on the design day", Formula: "Tr = Ts − Q/C",
-				Inputs: []working.Input{
-					{Symbol: "Ts", Meaning: "supply set", Value: p.Set},
-					{Symbol: "Q", Meaning: "heat that the rooms take, with what is lost below floors", Value: units.Power(float64(p.Set-p.Return) * float64(c.solve.Flow))},
-					{Symbol: "C", Meaning: "water, heat per degree", Value: c.solve.Flow, Known: string(c.flowHow)},
-				},
-				Result: working.Input{Symbol: "Tr", Meaning: "return", Value: p.Return},
-				Range:  "rooms at their set-points, valves holding back the rest", Source: "heat balance of the water"}}})
+			Working: []working.Step{returnStep(c, "Return on the design day", p.Set, p.Return)}})
 	}
 	return out
+}
+
+// returnStep is how the return of a circuit follows from its supply.
+func returnStep(c *circuit, name string, supply, back units.Temperature) working.Step {
+	return working.Step{Name: name, Formula: "Tr = Ts − Q/C",
+		Inputs: []working.Input{
+			{Symbol: "Ts", Meaning: "supply set", Value: supply},
+			{Symbol: "Q", Meaning: "heat that the rooms take, with what is lost below floors", Value: units.Power(float64(supply-back) * float64(c.solve.Flow))},
+			{Symbol: "C", Meaning: "water, heat per degree", Value: c.solve.Flow, Known: string(c.flowHow)},
+		},
+		Result: working.Input{Symbol: "Tr", Meaning: "return", Value: back},
+		Range:  "rooms at their set-points, valves holding back the rest", Source: "heat balance of the water"}
 }

@@ -25,8 +25,39 @@ const (
 )
 
 // floorPipe is the tube of a floor.
-func floorPipe(s *emitter.Floor) (pipework.Pipe, error) {
-	return pipework.OwnPipe(fmt.Sprintf("%.3g × %.2g mm", 1000*float64(s.TubeDiameter), 1000*float64(s.TubeWall)), s.TubeDiameter, s.TubeWall, pipework.DrawnRoughness)
+func (m *model) floorPipe(s *emitter.Floor) (pipework.Pipe, error) {
+	return pipework.OwnPipe(m.tubeName(s.TubeDiameter, s.TubeWall), s.TubeDiameter, s.TubeWall, pipework.DrawnRoughness)
+}
+
+// tubeName names a floor's tube as it is sold: by its outside diameter and wall in
+// millimetres, in North America by its nominal size, which is an eighth of an inch less
+// than its outside.
+func (m *model) tubeName(outside, wall units.Length) string {
+	if m.sys != units.US {
+		return fmt.Sprintf("%.3g × %.2g mm", 1000*float64(outside), 1000*float64(wall))
+	}
+	inches := float64(outside) / 0.0254
+	for _, t := range []struct {
+		nominal string
+		outside float64
+	}{{"3/8", 0.5}, {"1/2", 0.625}, {"5/8", 0.75}, {"3/4", 0.875}, {"1", 1.125}} {
+		if math.Abs(inches-t.outside) < 0.012 {
+			return fmt.Sprintf("%s (%.3g in outside)", t.nominal, t.outside)
+		}
+	}
+	return fmt.Sprintf("%.2f in (outside)", inches)
+}
+
+// endlessLoop is a loop whose water no pump of any kind would drive: the survey of it is
+// wrong, or the floor cannot work.
+type endlessLoop struct{ room, tells string }
+
+func (e *endlessLoop) Error() string { return e.room + ": " + e.tells }
+
+func (e *endlessLoop) finding(c *circuit) Finding {
+	return Finding{Severity: "short", Circuit: c.job.Name, Room: e.room, Text: fmt.Sprintf(
+		"The floor loops in %s cannot be so: %s. Pump and loops go without figures.", e.room, e.tells),
+		Cures: []string{"count the loops at the manifold and read the length printed on the tube", "the tube's outside diameter: sold as 1/2 in it measures 5/8 in (16 mm)", "more and shorter loops side by side"}}
 }
 
 // loopLimit is the longest loop of a tube.
@@ -198,7 +229,7 @@ func (m *model) plannedLoops(c *circuit, s solvedCircuit) ([]Line, error) {
 			if f.survey == nil {
 				continue
 			}
-			pipe, err := floorPipe(f.survey)
+			pipe, err := m.floorPipe(f.survey)
 			if err != nil {
 				return nil, fmt.Errorf("floor loops: %s: %w", c.solve.Rooms[i].Name, err)
 			}

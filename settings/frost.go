@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"curvewright/fluid"
+	"curvewright/pipework"
 	"curvewright/units"
 	"curvewright/working"
 )
@@ -87,7 +88,7 @@ func (m *model) antifreeze(places string) (words string, covered bool) {
 		return upper(s.Antifreeze) + ": " + err.Error() + ".", false
 	}
 	if covered = point <= m.design; !covered && places != "" {
-		m.weakFill(kind, point, places)
+		m.weakFill(kind, s.Share.Value, point, places)
 	}
 	return fmt.Sprintf("The fill's first ice comes at %s.", m.say(point)), covered
 }
@@ -100,16 +101,18 @@ func freezePoint(kind fluid.Kind, share units.Fraction) (units.Temperature, erro
 	return mix.FreezePoint()
 }
 
-// weakFill names the share that would stand the design day.
-func (m *model) weakFill(kind fluid.Kind, point units.Temperature, places string) {
+// weakFill names the share that would stand the design day, or the frost target where
+// that is colder.
+func (m *model) weakFill(kind fluid.Kind, share units.Fraction, point units.Temperature, places string) {
 	f := Finding{Severity: "note", Text: fmt.Sprintf(
 		"The antifreeze is too thin for the pipes in %s: its first ice comes at %s and the design day has %s.", places, m.say(point), m.say(m.design)),
 		Cures: []string{"frost protection by the outdoor sensor, as on this sheet"}}
-	for share := units.Fraction(0.25); share < 0.56; share += 0.05 {
-		if p, err := freezePoint(kind, share); err == nil && p <= m.design {
-			f.Cures = append([]string{fmt.Sprintf("%.0f %% of it by volume, first ice at %s", 100*float64(share), m.say(p))}, f.Cures...)
-			break
-		}
+	target := m.design
+	if t := m.job.System.FrostTarget; t.Set {
+		target = min(target, t.Value)
+	}
+	if need, err := pipework.GlycolFor(kind, target); err == nil && need.ByVolume > share {
+		f.Cures = append([]string{fmt.Sprintf("%s of it by volume, which stands %s", m.say(leastGlycol(need)), m.say(target))}, f.Cures...)
 	}
 	m.findings = append(m.findings, f)
 }
@@ -142,7 +145,10 @@ func (f *frost) choose(design units.Temperature) frostChoice {
 	case f.room:
 		c.room, c.value = true, "room"
 		c.why = "All pipes are inside the heated shell."
-		if f.places != "" && f.covered {
+		switch {
+		case pipes:
+			c.why = "The control watches nothing else."
+		case f.places != "":
 			c.why = "The fill stands the design day; the room is left."
 		}
 	default:

@@ -2,6 +2,7 @@ package settings
 
 import (
 	"fmt"
+	"math"
 
 	"curvewright/boiler"
 	"curvewright/units"
@@ -40,6 +41,25 @@ func (m *model) ratedAgainst() string {
 	return fmt.Sprintf("%d of them taken as shares of net heat (lower heating value)", net)
 }
 
+// strangeGas is by how much the heat in a gas may differ from a usual one of its kind
+// before a burner set for that can hardly burn it safely (common practice).
+const strangeGas = 0.10
+
+// strangeFinding doubts a gas that burners for this fuel are not made for.
+func (m *model) strangeFinding(gross units.HeatingValue, base boiler.Base) {
+	usual, err := boiler.FuelByKey(fuelKey(m.job.Boiler.Fuel))
+	if err != nil {
+		return
+	}
+	kept, _, err := usual.HeatingValue(base)
+	if err != nil || math.Abs(float64(gross/kept)-1) <= strangeGas {
+		return
+	}
+	m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+		"The gas of the survey holds %s, a usual %s %s: a burner set for the one does not burn the other safely.", m.say(gross), m.job.Boiler.Fuel, m.say(kept)),
+		Cures: []string{"look whether the components are right, and shares by volume", "ask supplier and boiler maker whether this burner may burn it; a licensed person sets it"}})
+}
+
 // gasLine tells what follows from the composition of the gas.
 func (m *model) gasLine(b burner) (Line, error) {
 	fuel := b.gas.Fuel
@@ -55,6 +75,7 @@ func (m *model) gasLine(b burner) (Line, error) {
 	if err != nil {
 		return Line{}, fmt.Errorf("boiler › gas: %w", err)
 	}
+	m.strangeFinding(gross, base)
 	l := Line{ID: "fuel-gas", Label: "Gas by its composition", Value: fmt.Sprintf("CO2 %.1f %% at most", 100*float64(fuel.CO2Max())),
 		Why:     fmt.Sprintf("It holds %s gross and takes %.1f volumes of air. Dew point %s.", m.say(gross), float64(fuel.AirDemand()), m.say(b.gas.DewPoint)),
 		TooHigh: "More CO2 in the flue gas than this cannot be: look at the analyser and the fuel chosen in it.",

@@ -83,6 +83,9 @@ func (m *model) hotWaterSections() (enter, delivery []Line) {
 		m.findings = append(m.findings, Finding{Severity: "note", Text: "hot_water: what the hot water does could not be worked out: " + err.Error() + "."})
 		delivery = nil
 	}
+	if delivery == nil && h.by != hotwater.Combi {
+		delivery = m.mixingLines(&h)
+	}
 	if loopErr != nil {
 		m.findings = append(m.findings, Finding{Severity: "note", Text: "hot_water › loop_length, loop_tube, loop_insulation: " + loopErr.Error() + "."})
 	}
@@ -183,7 +186,7 @@ func (m *model) readTank(h *hotWater) error {
 	if err != nil {
 		return fmt.Errorf("coil: %w", err)
 	}
-	t.charge = hotwater.Charge{Boiler: m.available().Value, Flow: t.flow.Value, Coil: coil}
+	t.charge = hotwater.Charge{Boiler: m.available().Value, Flow: t.flow.Value, Fill: m.fluid(), Coil: coil}
 	return nil
 }
 
@@ -285,8 +288,14 @@ func (m *model) setpointLine(h *hotWater) Line {
 		l.Caution = scaldCaution
 		l.Why = "Nothing is stored: no hotter than the hand wants."
 		l.TooLow = "Lukewarm showers at full flow in winter."
+		if h.set.Value > tapWater+0.05 {
+			l.Why = "Nothing is stored, so no hygiene asks for it: " + both(tapWater) + " is enough at any tap."
+		}
 	} else if h.set.Value < hotwater.SetPoint-0.05 {
 		l.Caution = legionellaCaution
+		l.Why = "As surveyed. " + both(hotwater.SetPoint) + " keeps legionella down, with a mixing valve behind it."
+	} else if m.job.HotWater.Mixing != "yes" {
+		l.Why = "Hot against legionella; only a mixing valve makes it safe, with " + both(tapWater) + " at most for the taps."
 	}
 	m.temperature(&l, m.control.step.Nearest(h.set.Value))
 	scald := working.Step{Name: "Scald at the tap", Formula: "the row at or next above the temperature; nothing between two rows",
@@ -305,12 +314,25 @@ func (m *model) setpointLine(h *hotWater) Line {
 	return l
 }
 
+// hottestTank is the hottest that a tank of a house is usefully kept (common practice).
+const hottestTank = units.Temperature(70 + 273.15)
+
+// poison stops ethylene glycol behind a single wall from the drinking water.
+func (m *model) poison(through string) {
+	if m.job.System.Antifreeze == "ethylene glycol" {
+		m.findings = append(m.findings, Finding{Severity: "stop",
+			Text:  "The heating water holds ethylene glycol, which is poisonous, and it runs through " + through + ": a leak would reach the taps.",
+			Cures: []string{"propylene glycol in its place, as makers and local code say", "a double-walled coil or exchanger that local code accepts"}})
+	}
+}
+
 // hottestCharge is the hottest supply that is advised for a tank: common practice.
 const hottestCharge = units.Temperature(85 + 273.15)
 
 // combiSafety stops water that leaves a combi hotter than a hand can bear: nothing is
 // stored, so no hygiene asks for it.
 func (m *model) combiSafety(h *hotWater) {
+	m.poison("the combi's exchanger")
 	if m.job.HotWater.Mixing != "yes" && h.set.Value > tapWater+0.05 {
 		m.findings = append(m.findings, Finding{Severity: "stop",
 			Text:  "The combi is to deliver " + m.say(h.set.Value) + " and the survey shows no mixing valve at its outlet: the taps would scald.",
@@ -325,24 +347,34 @@ func (m *model) tankSafety(h *hotWater) {
 			Text:  "The tank is to be kept at " + m.say(h.set.Value) + " and the survey shows no mixing valve at its outlet: the taps would scald.",
 			Cures: []string{"fit a listed mixing valve at the tank's outlet and set it to 120 °F (49 °C) or less, as local code says"}})
 	}
+	hygienic := h.top >= hotwater.SetPoint.Add(tankReach) // whether the boiler can bring it to 60 °C
 	if h.set.Value < hotwater.SetPoint-0.05 {
-		m.findings = append(m.findings, Finding{Severity: "note",
+		f := Finding{Severity: "note",
 			Text: "The tank is to be kept at " + m.say(h.set.Value) + ": below 140 °F (60 °C) legionella can grow in it, which is worst for old and ill people.",
 			Cures: []string{"keep 140 °F (60 °C) in the tank, with a mixing valve at its outlet",
-				"charge it to 140 °F (60 °C) once a week at an hour when nobody draws, with a mixing valve"}})
+				"charge it to 140 °F (60 °C) once a week at an hour when nobody draws, with a mixing valve"}}
+		if !hygienic {
+			f.Text += " The boiler gives only " + m.say(h.top) + " and cannot heat it out."
+			f.Cures = []string{"a higher limit of the boiler for hot water, " + m.say(hotwater.SetPoint.Add(hotwater.AboveTarget)) + " or more; then 140 °F (60 °C) with a mixing valve", "another way to heat the tank to 140 °F (60 °C)"}
+		}
+		m.findings = append(m.findings, f)
 	}
-	if m.job.System.Antifreeze == "ethylene glycol" {
-		m.findings = append(m.findings, Finding{Severity: "stop",
-			Text:  "The heating water holds ethylene glycol, which is poisonous, and it runs through the tank's coil: a leak would reach the taps.",
-			Cures: []string{"propylene glycol in its place, as makers and local code say", "a double-walled coil or exchanger that local code accepts"}})
+	if h.set.Value > hottestTank+0.05 {
+		m.findings = append(m.findings, Finding{Severity: "note",
+			Text:  "The tank is to be kept at " + m.say(h.set.Value) + ": that burns in less than a second where the mixing valve fails, limes the coil and is more than many tanks and valves bear.",
+			Cures: []string{"140 °F (60 °C) in the tank, and a larger tank if that is too little", "the highest temperature on the rating plates of tank, mixing valve and relief valve first"}})
 	}
+	m.poison("the tank's coil")
 	if h.set.Value > h.top.Add(-tankReach) {
-		cures := []string{"a lower set-point of the tank: 140 °F (60 °C) is enough against legionella"}
+		var cures []string
+		if hygienic {
+			cures = []string{"a lower set-point of the tank: 140 °F (60 °C) is enough against legionella"}
+		}
 		if needs := h.set.Value.Add(hotwater.AboveTarget); needs <= hottestCharge {
 			cures = append(cures, "a higher limit of the boiler for hot water, "+m.say(needs)+" or more")
 		}
 		m.findings = append(m.findings, Finding{Severity: "short",
-			Text:  "The boiler gives at most " + m.say(h.top) + ": it cannot bring the tank to " + m.say(h.set.Value) + ".",
+			Text:  "The boiler gives at most " + m.say(h.top) + ": it cannot bring the tank to " + m.say(h.set.Value) + ". The charge has no end, and with priority the heating waits for it.",
 			Cures: append(cures, "another way to heat the tank to the end")})
 	}
 }
@@ -456,7 +488,7 @@ func (m *model) heatUpWorking(h *hotWater) working.Step {
 			{Symbol: "boiler", Meaning: m.outputWords("its output"), Value: m.available().Value, Known: string(m.job.Boiler.Output.How())},
 			{Symbol: "UA", Meaning: "coil, from its rated point", Value: t.charge.Coil.Transmission(), Known: string(t.coilHow)},
 			{Symbol: "C", Meaning: "primary flow", Value: t.flow.Value, Known: string(t.flow.How())},
-			{Symbol: "Tp", Meaning: "primary supply", Value: h.advice.Supply},
+			{Symbol: "Tp", Meaning: "primary supply, of " + t.charge.Fill.String(), Value: h.advice.Supply},
 			{Symbol: "Tc", Meaning: "cold water", Value: h.cold.Value, Known: string(h.cold.How())},
 			{Symbol: "Ts", Meaning: "tank's target", Value: h.set.Value, Known: string(h.set.How())},
 			{Symbol: "P", Meaning: "standing loss of the tank, rated at 65 °C in 20 °C", Value: t.loss.Value, Known: string(t.loss.How())},

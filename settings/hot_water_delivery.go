@@ -54,6 +54,7 @@ func (m *model) deliveryLines(h *hotWater) ([]Line, error) {
 	}
 	lines = append(lines, m.dayLine(h))
 	if h.waits {
+		m.pauses = h.day.Interrupted
 		pause, err := m.pauseLine(h, h.day.Longest)
 		if err != nil {
 			return nil, err
@@ -336,6 +337,16 @@ func (m *model) tooSmall(h *hotWater, timeline *hotwater.Timeline, setup hotwate
 
 // valveLines are the mixing valve and, for a cooler tank, the charge against bacteria.
 func (m *model) valveLines(h *hotWater) []Line {
+	out := m.mixingLines(h)
+	if h.set.Value < hotwater.SetPoint-0.05 {
+		out = append(out, m.hygieneLine(h))
+	}
+	return out
+}
+
+// mixingLines are the valve at the outlet of a tank that is hotter than a tap may be. It
+// hangs on nothing that the survey may lack.
+func (m *model) mixingLines(h *hotWater) []Line {
 	var out []Line
 	if h.set.Value > tapWater+0.05 {
 		l := Line{ID: "hot-water.mixing-valve", Label: "Mixing valve", Value: both(tapWater) + " at most",
@@ -355,9 +366,6 @@ func (m *model) valveLines(h *hotWater) []Line {
 			Result: working.Input{Symbol: "x", Meaning: "share of hot water", Value: share},
 			Range:  "listed valves: at the heater ASSE 1017, at the tap ASSE 1070 or 1016", Source: "heat balance; " + m.pair("120 °F", "49 °C") + ": application note on ASSE valves, common practice"}}
 		out = append(out, l)
-	}
-	if h.set.Value < hotwater.SetPoint-0.05 {
-		out = append(out, m.hygieneLine(h))
 	}
 	return out
 }
@@ -427,6 +435,7 @@ func (m *model) combiLines(h *hotWater) ([]Line, error) {
 	if h.day, err = hotwater.CombiDay(timeline, hotwater.CombiSetup{Output: b.Value, Least: combiLeast, Cold: h.cold.Value, Set: h.set.Value, Heating: h.load}); err != nil {
 		return nil, err
 	}
+	m.pauses = h.day.Interrupted
 	advice, err := hotwater.Advise(hotwater.Plan{By: h.by, Cold: h.cold.Value, Set: h.set.Value, Heating: h.load,
 		Room: h.house.start, Outdoor: m.design, Constant: h.house.constant})
 	if err != nil {
@@ -521,10 +530,13 @@ func (m *model) loopLines(h *hotWater) []Line {
 		TooHigh: "The loop's loss runs all day.", TooLow: "Pipes that stand cool through the range in which legionella grow.",
 		Caution: legionellaCaution, Working: steps}
 	if missed, err := hotwater.Missed(hotwater.Return, back); err == nil && len(missed) > 0 {
+		cures := []string{"a thicker insulation or more flow, so that it comes back warmer", "no loop where the taps are near"}
+		if h.by != hotwater.Combi {
+			cures = append([]string{"the loop at the tank's 140 °F (60 °C), with mixing valves at the taps"}, cures...)
+		}
 		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
 			"The circulation comes back at %s; guidance asks for %s or more, since legionella grow in cooler loops.", m.say(back), both(missed[0].Limit)),
-			Cures:   []string{"the loop at the tank's 140 °F (60 °C), with mixing valves at the taps", "a thicker insulation or more flow, so that it comes back warmer", "no loop where the taps are near"},
-			Working: steps})
+			Cures: cures, Working: steps})
 	}
 	if h.by == hotwater.Combi {
 		m.findings = append(m.findings, Finding{Severity: "note", Text: "A circulation on a combi fires it all day for " + m.say(l.loss) + " and stops the heating each time.",

@@ -151,13 +151,21 @@ func (m *model) clockText(hhmm string, add int) string {
 // is limited: common practice, load × 1.1.
 const spareOutput = 1.1
 
+// wantedOutput is the limit to set: a tenth above the load, or what makes up in the rest
+// of the design day for the time in which hot water has the boiler.
+func (m *model) wantedOutput(s *Sheet) units.Power {
+	load, day := float64(s.Load.Total+m.loopExcess(s)), float64(units.Hours(24))
+	rest := math.Max(day/4, day-float64(m.pauses)) // with less left the finding about hot water speaks
+	return units.Power(load * math.Max(spareOutput, day/rest))
+}
+
 func (m *model) boilerLines(s *Sheet) []Line {
 	b, top := m.job.Boiler, m.available()
 	m.tooSmallBoiler(s, top)
 	if m.onOff() {
 		return nil // its one fire cannot be held down
 	}
-	want := units.Power(float64(s.Load.Total+m.loopExcess(s)) * spareOutput)
+	want := m.wantedOutput(s)
 	l := Line{ID: "output-limit", Label: "Heating output limit", Value: m.say(want), Band: m.loadBand,
 		Why: fmt.Sprintf("A tenth above the %s of the design day; hot water may use all.",
 			m.say(s.Load.Total)),
@@ -166,7 +174,13 @@ func (m *model) boilerLines(s *Sheet) []Line {
 		Working: []working.Step{{Name: "Heating output limit", Formula: "Q_max = 1.1 · Q_design",
 			Inputs: []working.Input{{Symbol: "Q_design", Meaning: "load of all rooms on the design day, " + s.Load.Source, Value: s.Load.Total}},
 			Result: working.Input{Symbol: "Q_max", Meaning: "heating output", Value: want},
-			Range:  "houses without deep setback", Source: "common practice; oversizing above three times costs 6 to 9 % (Bennett and Elwell 2020, doi 10.1177/0143624420927352)"}}}
+			Range:  "houses without deep setback; heat lost by pipes outside heated rooms not counted", Source: "common practice; oversizing above three times costs 6 to 9 % (Bennett and Elwell 2020, doi 10.1177/0143624420927352)"}}}
+	if tenth := units.Power(float64(s.Load.Total+m.loopExcess(s)) * spareOutput); want > tenth {
+		l.Why = fmt.Sprintf("Makes the day's heat of %s in the time that %s of hot water leave on the design day; hot water may use all.",
+			m.dayHeat(units.Energy(float64(s.Load.Total)*86400)), minutes(m.pauses))
+		l.Working[0].Formula = "Q_max = Q_design · 24 h/(24 h − pauses), at least 1.1 · Q_design"
+		l.Working[0].Inputs = append(l.Working[0].Inputs, working.Input{Symbol: "pauses", Meaning: "of the heating for hot water", Value: m.pauses})
+	}
 	if b.Output.Set {
 		l.Allowed = "up to " + m.say(top.Value)
 		if b.MinOutput.Set {

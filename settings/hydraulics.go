@@ -1,6 +1,7 @@
 package settings
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -365,6 +366,11 @@ func (m *model) offsetLine(solved []solvedCircuit) Line {
 			l.TooLow = fmt.Sprintf("With nothing added %s reaches only %s on the design day.", room, m.say(low))
 		}
 		l.Instead = "Rather match the flows, or fit the sensor: an offset makes the boiler hotter to cure a pump."
+		for i := range m.circuits {
+			if c := &m.circuits[i]; l.Value != "none" && c.kind() != "mixed" && (c.family == "floor" || hasFloor(c)) {
+				l.Caution = "A floor without a mixing valve gets the hotter water undiluted once zones shut: fit a limit of its own that stops its pump."
+			}
+		}
 	}
 	return l
 }
@@ -425,6 +431,10 @@ func (m *model) addFlows(s *Sheet, solved []solvedCircuit, b burner) error {
 	for i := range m.circuits {
 		c := &m.circuits[i]
 		p, err := m.readPiping(c, solved[i])
+		var endless *endlessLoop
+		if errors.As(err, &endless) {
+			m.findings, err = append(m.findings, endless.finding(c)), nil
+		}
 		if err != nil {
 			return fmt.Errorf("circuit %q: %w", c.job.Name, err)
 		}

@@ -14,10 +14,21 @@ import (
 
 // Judge holds a solved house, ready to be asked about other curves.
 type Judge struct {
-	Sheet   *Sheet // with the recommended curves
-	model   *model
-	solved  []solvedCircuit
-	options Options
+	Sheet    *Sheet // with the recommended curves
+	Circuits []Choice
+	Readings []Reading // workings of Sheet.Expected, in its order
+	model    *model
+	solved   []solvedCircuit
+	options  Options
+}
+
+// Choice is what can be set for a circuit.
+type Choice struct {
+	Shape curve.Shape // of the control, within all limits of the circuit
+	Own   curve.Shape // of the control, for somebody who knows of no limit but its own
+	// Recommended is the curve on the sheet, held by the circuit's limits alone: the lowest
+	// and highest supply of the sheet belong to that curve, not to another.
+	Recommended curve.Setting
 }
 
 // Verdict is what a house makes of one curve for each of its circuits.
@@ -77,24 +88,14 @@ func NewJudge(j *job.Job, o Options) (*Judge, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Judge{Sheet: s, model: m, solved: solved, options: o}, nil
-}
-
-// Shape is what the control can hold for a circuit, within all limits of the circuit.
-func (g *Judge) Shape(circuit int) curve.Shape { return g.model.circuits[circuit].shape }
-
-// Own is what the control could be set to for a circuit by somebody who knows of no limit
-// but the control's own.
-func (g *Judge) Own() curve.Shape {
-	return g.model.control.shape(g.model.job.Control.Curve, g.model.control.limit)
-}
-
-// Recommended is the curve on the sheet, held by the circuit's limits alone: the lowest and
-// highest supply of the sheet belong to that curve, not to another.
-func (g *Judge) Recommended(circuit int) curve.Setting {
-	s := g.solved[circuit].setting
-	s.Limit = g.model.circuits[circuit].shape.Limit
-	return s
+	g := &Judge{Sheet: s, Readings: m.readings(s, solved), model: m, solved: solved, options: o}
+	own := m.control.shape(j.Control.Curve, m.control.limit)
+	for i, c := range m.circuits {
+		recommended := solved[i].setting
+		recommended.Limit = c.shape.Limit
+		g.Circuits = append(g.Circuits, Choice{Shape: c.shape, Own: own, Recommended: recommended})
+	}
+	return g, nil
 }
 
 // Curves judges one curve for each circuit, as Solve judges the recommended ones: where

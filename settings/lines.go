@@ -451,6 +451,7 @@ func (m *model) curveWorking(c *circuit, s solvedCircuit) []working.Step {
 		Range:  "design day to heating limit",
 		Source: "least squares over the hours of a year; no room short by more than the tolerance",
 		Note:   s.out.Lost}
+	fit.Inputs = append(curveInputs(s.setting, m.design), fit.Inputs...)
 	return append(m.needWorking(c, s, a.Leads), fit)
 }
 

@@ -33,6 +33,7 @@ type model struct {
 	streams  streams             // between boiler and circuits, once the circuits are solved
 	outdoor  []units.Temperature // of the curves, from the design day to the heating limit
 	hours    []units.Time        // of the year near each
+	pauses   units.Time          // of the heating in the design day, while hot water has the boiler
 	// Bands of the house's figures, from the sample.
 	loadBand, cutOffBand Band
 }

@@ -24,7 +24,11 @@ const altitudeRuleEnds = units.Length(10000 * 0.3048)
 
 // altitudeLeaves is what the trade's rule leaves of a burner's rating. Above the rule's end
 // it is what the rule leaves there: more cannot be, and only the maker knows how much less.
+// An output that is the maker's own for the altitude keeps all of itself.
 func (m *model) altitudeLeaves() units.Fraction {
+	if m.job.Boiler.AtSite == "yes" {
+		return 1
+	}
 	if remains, err := boiler.AltitudeUS.Remains(min(m.job.Site.Elevation.Value, altitudeRuleEnds)); err == nil {
 		return remains
 	}

@@ -88,7 +88,7 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 		p.Least = p.Most / 5
 		p.Assumed = append(p.Assumed, "a lowest output of "+m.say(p.Least))
 	}
-	if limit := units.Power(spareOutput * float64(s.Load.Total+m.loopExcess(s))); j.Control.OutputLimit != "none" && !m.onOff() && limit < p.Most {
+	if limit := m.wantedOutput(s); j.Control.OutputLimit != "none" && !m.onOff() && limit < p.Most {
 		p.Most = max(limit, p.Least)
 	}
 	for i, r := range m.rooms {

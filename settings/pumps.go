@@ -1,10 +1,12 @@
 package settings
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"strings"
 
+	"curvewright/hotwater"
 	"curvewright/job"
 	"curvewright/pipework"
 	"curvewright/units"
@@ -101,7 +103,11 @@ func (m *model) readPiping(c *circuit, s solvedCircuit) (*piping, error) {
 		return nil, fmt.Errorf("pipes: %w", err)
 	}
 	if len(laid) > 0 {
-		loops, err := p.designLoops(c, laid)
+		loops, err := m.designLoops(p, c, laid)
+		var endless *endlessLoop
+		if errors.As(err, &endless) {
+			return &piping{liquid: p.liquid, valve: p.valve}, err // what is left stands without the loops
+		}
 		if err != nil {
 			return nil, fmt.Errorf("floor loops: %w", err)
 		}
@@ -219,7 +225,7 @@ func (m *model) laidLoops(c *circuit) []laidFloor {
 }
 
 // designLoops designs the longest loop of each floor and gives the one that governs.
-func (p *piping) designLoops(c *circuit, laid []laidFloor) (pipework.Element, error) {
+func (m *model) designLoops(p *piping, c *circuit, laid []laidFloor) (pipework.Element, error) {
 	worst := units.Pressure(-1)
 	var governing pipework.Rated
 	for _, l := range laid {
@@ -240,7 +246,7 @@ func (p *piping) designLoops(c *circuit, laid []laidFloor) (pipework.Element, er
 		part := math.Max(1/float64(f.count), math.Min(1, float64(f.length)/float64(tube+units.Length(f.count)*loopTail)))
 		f.heat = units.Power(part * float64(l.flow) * float64(c.drop))
 		var err error
-		if f.pipe, err = floorPipe(s); err != nil {
+		if f.pipe, err = m.floorPipe(s); err != nil {
 			return nil, fmt.Errorf("%s: %w", l.room, err)
 		}
 		loops, err := pipework.DesignLoops(p.liquid, pipework.Loop{Name: l.room, Pipe: f.pipe, Length: f.length, Heat: f.heat, Drop: c.drop})
@@ -248,6 +254,9 @@ func (p *piping) designLoops(c *circuit, laid []laidFloor) (pipework.Element, er
 			return nil, err
 		}
 		f.design = loops.Each[0]
+		if f.design.Pressure > 10*mostPumpHead {
+			return nil, &endlessLoop{room: l.room, tells: fmt.Sprintf("%s of %s tube with %s in it would take %s", m.say(f.length), f.pipe.Size, m.say(f.design.Flow), m.head(f.design.Pressure))}
+		}
 		if f.design.Pressure > worst {
 			worst, p.governs = f.design.Pressure, len(p.floors)
 			governing = similar("floor loop in "+l.room, f.design.Path, f.design.Flow, c.flow)
@@ -312,7 +321,36 @@ func (m *model) flowLine(c *circuit, s solvedCircuit, p *piping) Line {
 		l.TooLow += fmt.Sprintf(" In %s the water runs slower than %s and leaves air behind: vents at high points, flush faster when filling.",
 			slow[0], m.say(airCarried))
 	}
+	m.barePipes(c, (design.Set+design.Return)/2, p, &l)
 	return l
+}
+
+// barePipes says what the pipes may lose, since load and curve count none of it: how much
+// of it is lost to the house nobody surveyed.
+func (m *model) barePipes(c *circuit, water units.Temperature, p *piping, l *Line) {
+	var runs []hotwater.Run
+	length := units.Length(0)
+	for i, r := range p.runs {
+		if i < len(c.job.Pipes) {
+			runs = append(runs, hotwater.Run{Outside: r.pipe.Outside, Material: loopFoam, Length: c.job.Pipes[i].Length.Value, Around: usualAround})
+			length += c.job.Pipes[i].Length.Value
+		}
+	}
+	loss, err := hotwater.LoopLoss(runs, water)
+	if len(runs) == 0 || err != nil || loss <= 0 {
+		return
+	}
+	l.Instead = fmt.Sprintf("Heat lost by the pipes is not counted in load and curve: bare, %s of them lose up to %s on the design day. Insulate what runs outside heated rooms.",
+		m.say(length), m.say(loss))
+	l.Working = append(l.Working, working.Step{Name: "What the pipes lose if they are bare", Formula: "Q = Σ L·π·d·h·(T − Ta)",
+		Inputs: []working.Input{
+			{Symbol: "L", Meaning: "all runs", Value: length},
+			{Symbol: "T", Meaning: "mean water on the design day", Value: water},
+			{Symbol: "Ta", Meaning: "around the pipes", Value: usualAround, Known: string(job.Assumed)},
+			{Symbol: "h", Meaning: "to the air", Value: hotwater.Film, Known: string(job.Assumed)},
+		},
+		Result: working.Input{Symbol: "Q", Meaning: "lost, not counted elsewhere", Value: loss},
+		Range:  "bare pipes in still air; floor loops not among them", Source: "cylinder, ISO 12241; h = 10 W/m²K common practice"})
 }
 
 // airCarried is the velocity from which water takes air along: ASHRAE Handbook

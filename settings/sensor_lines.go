@@ -245,8 +245,12 @@ func (m *model) sensorLine(id string, s job.Sensor, kind string, j sensor.Judgem
 	}
 	l.Working = []working.Step{step}
 	if j.Verdict == sensor.Wrong {
-		m.findings = append(m.findings, Finding{Severity: "note", Text: upper(s.Name) + " sensor: " + j.Text(m.sys),
-			Cures: sensorCures(j), Working: l.Working})
+		f := Finding{Severity: "note", Text: upper(s.Name) + " sensor: " + j.Text(m.sys), Cures: sensorCures(j), Working: l.Working}
+		if outdoors(s.Name) && lineFault(s.Reads.Value) {
+			f.Severity = "short"
+			f.Text += " Until then no curve works: the control knows no outdoor temperature, or takes one that is far off."
+		}
+		m.findings = append(m.findings, f)
 	}
 	return l
 }

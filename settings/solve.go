@@ -285,6 +285,9 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	}
 	out.Lost = fmt.Sprintf("Against the ideal the water is %s hotter in the mean; the leading room gets at most %s too warm, no room more than %s too cool.",
 		m.roughly(out.LostMean), m.roughly(out.WorstOver), m.roughly(max(0, out.WorstShort)))
+	if c.withheld {
+		out.Lost = "Not to be set: this is the curve behind a mixing valve, which is not there yet; boiler water must not go in."
+	}
 	return out
 }
 
@@ -407,6 +410,22 @@ func (m *model) surpluses(c *circuit, s *solvedCircuit) {
 		return
 	}
 	if s.out.WorstOver > 3 {
+		worst := first
+		for _, p := range s.out.Points {
+			if p.Set-p.Ideal > worst.Set-worst.Ideal {
+				worst = p
+			}
+		}
+		if low := c.shape.Limit.From; worst.Set <= low.Add(0.05) {
+			if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" {
+				return // the finding about the dry boiler says it
+			}
+			m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
+				"Boiler or control send %s no cooler water than %s: in mild weather the leading room would get up to %s too warm with its valves open.",
+				c.job.Name, m.say(low), m.roughly(s.out.WorstOver)),
+				Cures: []string{"room valves or thermostats that hold it back", "a mixing valve on " + c.job.Name}})
+			return
+		}
 		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
 			"The control cannot follow %s closely: at some outdoor temperatures the leading room would get up to %s too warm with its valves open, and the boiler runs %s hotter than needed in the mean.",
 			c.job.Name, m.roughly(s.out.WorstOver), m.roughly(s.out.LostMean)),
@@ -415,7 +434,11 @@ func (m *model) surpluses(c *circuit, s *solvedCircuit) {
 }
 
 // expected lists what the thermometers should read, from the design day to mild.
+// A circuit without figures has none either: boiler water runs into it as it is.
 func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
+	if c.withheld {
+		return nil
+	}
 	var out []Expected
 	for k, p := range s.out.Points {
 		if m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(math.Remainder(p.Outdoor.Celsius(), 4)) > 0.01 {

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"strings"
 
 	"curvewright/boiler"
 	"curvewright/emitter"
@@ -24,6 +25,9 @@ const (
 	gaugeDoubt = units.Pressure(15e3)
 	// A relief valve may weep from a tenth below its setting (common practice).
 	weepsFrom = 0.9
+	// usualRelief is the highest setting of a relief valve that boilers of houses mostly bear,
+	// 50 psi (common practice).
+	usualRelief = units.Pressure(3.5e5)
 	// leanGlycol is the share below which inhibitors are too thin and germs grow.
 	leanGlycol = units.Fraction(0.25)
 	// richGlycol is by how much more than needed a share may be before it is a fault.
@@ -126,11 +130,16 @@ func (m *model) readAntifreeze() (antifreeze, error) {
 	if a.need, err = pipework.GlycolFor(a.kind, a.target.Value); err != nil {
 		return a, fmt.Errorf("system › frost_target: %w", err)
 	}
-	a.least = units.Fraction(math.Ceil(100*float64(max(leanGlycol, a.need.ByVolume))-1e-6) / 100)
+	a.least = leastGlycol(a.need)
 	if !in {
 		a.fill, err = fluid.GlycolByVolume(a.kind, a.least)
 	}
 	return a, err
+}
+
+// leastGlycol is a share that stands a frost and keeps its inhibitor, in whole percent.
+func leastGlycol(need pipework.GlycolFill) units.Fraction {
+	return units.Fraction(math.Ceil(100*float64(max(leanGlycol, need.ByVolume))-1e-6) / 100)
 }
 
 // addSystemWater writes the lines of the closed system. Without a word about it in the
@@ -186,7 +195,11 @@ func (m *model) contentLine() Line {
 		Result: working.Input{Symbol: "V", Meaning: "water", Value: working.Water(content.Value), Known: string(content.How())},
 		Range:  "any system", Source: "the survey"})
 	if content.Value < guess.Low || content.Value > guess.High {
-		l.Why = fmt.Sprintf("Outside the usual %s to %s for these emitters: buffer or old pipes? Else check it.", m.about(guess.Low, false), m.about(guess.High, false))
+		why := "buffer or old pipes? Else check it."
+		if content.Value < guess.Low {
+			why = "check it, too little makes the vessel too small."
+		}
+		l.Why = fmt.Sprintf("Outside the usual %s to %s for these emitters: %s", m.about(guess.Low, false), m.about(guess.High, false), why)
 	}
 	return l
 }
@@ -273,6 +286,7 @@ type vessel struct {
 	static     units.Pressure
 	relief     job.Given[units.Pressure]
 	air        units.Pressure
+	ifHotter   units.Volume   // least for the usual highest supply, where the survey gives none; else 0
 	acceptance units.Volume   // least by the acceptance volume, 0 if that method does not reach
 	precharge  units.Pressure // this and the next on the next mark of the gauge
 	fill       units.Pressure // cold
@@ -284,6 +298,10 @@ type vessel struct {
 	smallHot  units.Pressure // with the one found, filled to its precharge
 	smallFull bool           // it is full before that
 }
+
+// usualHottest is what boilers can mostly be set to: where the survey does not give the
+// highest supply, the sheet says what vessel that would ask for (common practice).
+const usualHottest = units.Temperature(80 + 273.15)
 
 // hottestVessel is the hottest water for which vessels are sized by EN 12828.
 const hottestVessel = units.Temperature(100 + 273.15)
@@ -337,6 +355,12 @@ func (m *model) readVessel(a antifreeze, solved []solvedCircuit) (vessel, error)
 	in := pipework.VesselInput{Content: m.content().Value, Fill: a.fill, Cold: coldFill, Hot: v.hot, Static: v.static, Relief: v.relief.Value}
 	if v.sized, err = pipework.SizeVessel(in); err != nil {
 		return v, err
+	}
+	if hotter := in; !m.job.Boiler.MaxSupply.Set && v.hot < usualHottest-0.5 {
+		hotter.Hot = usualHottest
+		if sized, err := pipework.SizeVessel(hotter); err == nil {
+			v.ifHotter = sized.Least
+		}
 	}
 	v.precharge = m.onGauge(v.sized.Precharge)
 	if f, err := pipework.AcceptanceFactor(v.sized.Precharge, weepsFrom*v.relief.Value, max(0.5e5, v.air)); err == nil {
@@ -408,6 +432,11 @@ func (m *model) pressureLines(a antifreeze, solved []solvedCircuit) ([]Line, err
 	case err != nil:
 		return nil, fmt.Errorf("system: %w", err)
 	}
+	if v.relief.Value > usualRelief {
+		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
+			"The relief valve opens at %s; boilers of houses mostly bear 30 to 50 psi (2.1 to 3.4 bar). One set above the weakest part protects nothing.", m.say(v.relief.Value)),
+			Cures: []string{"the highest pressure on the rating plates of boiler, vessel and emitters: the relief valve must not open above the least of them", "a relief valve of 30 psi (2.1 bar) or 3 bar (43.5 psi), as the boiler's maker says"}})
+	}
 	return []Line{m.vesselLine(&v), m.prechargeLine(&v), m.fillPressureLine(&v)}, nil
 }
 
@@ -424,6 +453,9 @@ func (m *model) vesselLine(v *vessel) Line {
 	if v.small {
 		l.Instead = fmt.Sprintf("The one found, %s, is too small. The precharge on this sheet is right for both, the fill pressure for a new one of %s.",
 			m.amount(found.Value), m.amount(v.sized.Chosen))
+	}
+	if v.ifHotter > 0 && (!found.Set || found.Value < v.ifHotter) {
+		l.Instead = strings.TrimSpace(l.Instead + fmt.Sprintf(" Where the boiler can be set to %s it should be %s: say boiler › max_supply.", m.say(usualHottest), m.about(v.ifHotter, true)))
 	}
 	if !found.Set || v.small {
 		return l
@@ -599,7 +631,11 @@ func (m *model) fillWaterLines(s *Sheet) ([]Line, error) {
 	percent := math.Min(100, math.Ceil(100*float64(share)-1e-9))
 	l.Why = fmt.Sprintf("VDI 2035 sheet 1 (2021). Yours has %s: demineralise %.0f %% of the fill.", m.hardness(sys.Hardness.Value), percent)
 	cures := []string{fmt.Sprintf("demineralise %.0f %% of the fill, about %s, and mix", percent, m.about(content.Value*units.Volume(percent/100), true))}
-	if sys.Aluminium != "yes" {
+	if m.fill.Mass > 0 {
+		// The hardness is that of the water alone, and suppliers ask for none in the mix.
+		l.Why = fmt.Sprintf("VDI 2035 sheet 1 (2021). Yours has %s: mix the antifreeze with demineralised water.", m.hardness(sys.Hardness.Value))
+		cures = []string{"demineralised water for all that is mixed with the antifreeze, as its suppliers ask"}
+	} else if sys.Aluminium != "yes" {
 		cures = append(cures, "soften it, if the boiler's maker allows softened water")
 	}
 	m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(

@@ -13,15 +13,15 @@ import (
 const figure = `[−-]?\d[\d.,]*(?: (?:to|and) [−-]?\d[\d.,]*)?[ \x{a0}]`
 
 var (
-	usFirst = regexp.MustCompile(`(` + figure + `(?:°F|gpm)) \((` + figure + `(?:°C|K|L/min))\)`)
-	siFirst = regexp.MustCompile(`(` + figure + `(?:°C|K|L/min)) \((` + figure + `(?:°F|gpm))\)`)
+	usFirst = regexp.MustCompile(`(` + figure + `(?:°F|gpm|psi|ft/s)) \((` + figure + `(?:°C|K|L/min|bar|m/s))\)`)
+	siFirst = regexp.MustCompile(`(` + figure + `(?:°C|K|L/min|bar|m/s)) \((` + figure + `(?:°F|gpm|psi|ft/s))\)`)
 )
 
 // ownFirst turns pairs of a sentence so that the reader's unit leads.
 func ownFirst(text string, sys units.System) string {
-	turn, leads := usFirst, [...]string{"°F (", "gpm (", ""}
+	turn, leads := usFirst, [...]string{"°F (", "gpm (", "psi (", "ft/s (", ""}
 	if sys == units.US {
-		turn, leads = siFirst, [...]string{"°C (", "K (", "L/min ("}
+		turn, leads = siFirst, [...]string{"°C (", "K (", "L/min (", "bar (", "m/s ("}
 	}
 	for _, lead := range leads { // looks before it searches: most sentences name no pair
 		if lead != "" && strings.Contains(text, lead) {

@@ -2,6 +2,7 @@
 // it makes the house and the plant of package year from a solved job and from what a
 // survey does not ask, and says what it assumed.
 //
-// [New] prepares a job, [Trial.Run] plays it. Hot water is not played; fan coils are
-// not either, and a job with one is refused.
+// [New] prepares a job, [Trial.Run] plays it, [Trial.Fail] lets the boiler stop on the
+// design night. A combi's hot water is not played; fan coils are not either, and a job
+// with one is refused.
 package trial

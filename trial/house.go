@@ -1,10 +1,12 @@
 package trial
 
 import (
+	"errors"
 	"fmt"
 
 	"curvewright/building"
 	"curvewright/emitter"
+	"curvewright/job"
 	"curvewright/pipework"
 	"curvewright/settings"
 	"curvewright/units"
@@ -21,12 +23,28 @@ const (
 	aperture       = 0.5   // of the glass: pane, frame, dirt, curtains
 	radiantShare   = 0.3   // of a radiator's heat
 	valveBand      = units.Difference(1)
-	floorBand      = units.Difference(1)
-	waterHeat      = 4.1e6 // J/(m³·K)
-	boilerCapacity = 60e3  // J/K, water and metal of a small wall-hung boiler
+	thermostatBand = units.Difference(1)
+	boilerCapacity = 60e3 // J/K, water and metal of a small wall-hung boiler
 	pumpPower      = units.Power(30)
 	startFuel      = units.Energy(36e3) // 10 Wh: purge and ignition
+
+	partition   = 2.0                      // W/K for a square metre of floor, to all other rooms: inner walls and doors
+	boilerMetal = 25e3                     // J/K
+	openWindow  = 3.4                      // W/K for a square metre of floor: four air changes an hour
+	openAbove   = units.Difference(3)      // above the set-point
+	shadeAbove  = units.Difference(3)      // above the set-point
+	shadeLeaves = units.Fraction(0.4)      // of the sun, behind blinds indoors
+	bufferLoss  = units.LossCoefficient(2) // of a well lagged one
+	coilWater   = 30e3                     // J/K, of a tank's coil and its pipes
 )
+
+// surroundings are the sentences about all that.
+var surroundings = []string{
+	"a house of medium weight, windows facing all ways alike",
+	"windows opened by the household from 3 K above the set-points whenever it is cooler outside, and blinds drawn that leave 40 % of the sun; no cooling",
+	"every room joined to every other by inner walls and doors",
+	"thermostatic valves on radiators rated to EN 442, set by hand so that no program moves them; a circuit of baseboards or cast iron runs while any of its rooms is below the set-point, as the household would set its thermostat; a room thermostat for each heated floor",
+}
 
 // facades are the ways that windows face; those of a room are taken to face all alike.
 var facades = []float64{0, 90, 180, 270}
@@ -44,8 +62,9 @@ func rooms(p *settings.Plan) (year.House, error) {
 		}
 		room := year.Room{Name: r.Name, Set: r.Setpoint, Air: building.HeatCapacity(airPerArea * float64(r.Area)), Loss: r.Loss,
 			Fabric:     []year.Fabric{{Capacity: building.HeatCapacity(fabricPerArea * float64(r.Area)), ToAir: units.LossCoefficient(fabricToAir * float64(r.Area))}},
-			SunRadiant: 0.7, GainsShare: 0.5,
-			Airing: year.Airing{Above: r.Setpoint.Add(3), Most: 2 * max(1, r.Loss.Coefficient())}}
+			SunRadiant: 0.7, GainsShare: 0.5, Open: units.LossCoefficient(partition * float64(r.Area)),
+			Airing: year.Airing{Above: r.Setpoint.Add(openAbove), Most: units.LossCoefficient(openWindow * float64(r.Area))},
+			Shade:  year.Shade{Above: r.Setpoint.Add(shadeAbove), Leaves: shadeLeaves}}
 		for hour := range room.Gains {
 			room.Gains[hour] = r.Gains
 			if hour >= 6 && hour < 22 {
@@ -61,21 +80,34 @@ func rooms(p *settings.Plan) (year.House, error) {
 }
 
 // plant makes the plant of a plan.
-func plant(p *settings.Plan) (year.Plant, error) {
+func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
+	carries := p.Site.Carries // of the fill, with its antifreeze
 	out := year.Plant{
 		Coupling: p.Coupling, Sensor: year.OutdoorSensor{Lag: 1200},
-		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: p.Most, Capacity: boilerCapacity, Flow: p.BoilerFlow,
+		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: max(p.Most, p.Site.Rated), Capacity: boilerCapacity, Flow: p.BoilerFlow,
 			Standby: 1, Room: units.Celsius(18), Start: startFuel, Hottest: units.Celsius(95), Fan: 30, Always: 5},
 	}
-	switch p.Coupling {
-	case pipework.Direct:
-	case pipework.LowLossHeader, pipework.CloselySpacedTees:
-		out.Boiler.Pump = pumpPower
-	default:
-		return out, fmt.Errorf("separator: a %s is not played yet; accepted: direct, low-loss header, closely spaced tees", p.Coupling)
+	if water := j.System.BoilerWater; water.Set {
+		out.Boiler.Capacity = building.HeatCapacity(boilerMetal + float64(water.Value)*float64(carries))
 	}
-	for _, c := range p.Circuits {
-		pc := year.Circuit{Name: c.Name, Series: c.Series, Mixed: c.Mixed, Pump: pumpPower, Water: building.HeatCapacity(max(2e4, 0.2*float64(c.Water)*waterHeat))}
+	if p.Coupling != pipework.Direct {
+		out.Boiler.Pump = pumpPower
+	}
+	switch p.Coupling {
+	case pipework.TwoPipeBuffer, pipework.ThreePipeBuffer, pipework.FourPipeBuffer, pipework.StirredBuffer:
+		if !j.Separator.Volume.Set {
+			return out, errors.New("separator › volume: the buffer has no volume; give it, since the year needs to know how much it can store")
+		}
+		out.Buffer = &year.Buffer{Water: building.HeatCapacity(float64(j.Separator.Volume.Value) * float64(carries)), Loss: bufferLoss, Room: out.Boiler.Room}
+	}
+	if t := p.Site.Tank; t != nil && len(p.Year.Draws.Draws) > 0 {
+		out.Tank = &year.Tank{Tank: t.Tank, Coil: t.Charge.Coil.Transmission(), Flow: units.LossCoefficient(float64(t.Charge.Flow) * float64(carries)),
+			Water: coilWater, Pump: pumpPower, Cold: t.Cold, Draws: p.Year.Draws}
+	}
+	for i, c := range p.Circuits {
+		family := p.Sheet.Plant.Circuits[i].Family
+		own := !c.Series && (family == "radiators" || family == "towel rail") // valves of their own
+		pc := year.Circuit{Name: c.Name, Series: c.Series, Mixed: c.Mixed, Pump: pumpPower, Water: building.HeatCapacity(max(2e4, 0.2*float64(c.Water)*float64(carries)))}
 		if c.Mixed {
 			pc.Travel = 120
 		}
@@ -84,7 +116,7 @@ func plant(p *settings.Plan) (year.Plant, error) {
 			total += e.Load
 		}
 		for _, e := range c.Emitters {
-			water := 0.8 * float64(c.Water) * waterHeat * float64(e.Load/total)
+			water := 0.8 * float64(c.Water) * float64(carries) * float64(e.Load/total)
 			switch law := e.Emitter.(type) {
 			case emitter.PowerLaw:
 				if e.Floor != nil {
@@ -92,14 +124,18 @@ func plant(p *settings.Plan) (year.Plant, error) {
 					if err != nil {
 						return out, fmt.Errorf("circuit %q: %w", c.Name, err)
 					}
-					slab.Valve = year.Valve{Kind: year.OnOff, Band: floorBand}
+					slab.Valve = year.Valve{Kind: year.OnOff, Band: thermostatBand}
 					pc.Slabs = append(pc.Slabs, slab)
 					continue
 				}
-				r := year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Capacity: building.HeatCapacity(max(5e3, 1.2*water)), Radiant: radiantShare,
-					Valve: year.Valve{Kind: year.Thermostatic, Band: valveBand}}
+				r := year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Capacity: building.HeatCapacity(max(5e3, 1.2*water)), Radiant: radiantShare}
+				if own {
+					r.Valve = year.Valve{Kind: year.Thermostatic, Band: valveBand}
+				} else {
+					pc.Thermostat = thermostatBand
+				}
 				if c.Series {
-					r.Flow, r.Valve = c.Flow, year.Valve{}
+					r.Flow = c.Flow
 				}
 				pc.Radiators = append(pc.Radiators, r)
 			default:
@@ -109,6 +145,19 @@ func plant(p *settings.Plan) (year.Plant, error) {
 		out.Circuits = append(out.Circuits, pc)
 	}
 	return out, nil
+}
+
+// tankAssumed says what of the hot water is played.
+func (t *Trial) tankAssumed(j *job.Job) []string {
+	switch {
+	case t.Plant.Tank != nil:
+		return []string{"hot water drawn every day alike: " + t.Plan.Year.Draws.Name}
+	case j.HotWater.By == "combi":
+		return []string{"hot water made by the boiler as it flows is not played; its fuel is the same whatever the heating's settings"}
+	case j.HotWater.By == "" || j.HotWater.By == "none":
+		return nil
+	}
+	return []string{"no hot water: the survey does not allow it to be worked out"}
 }
 
 // madeUp makes a year from what every job has: design temperature and annual mean.

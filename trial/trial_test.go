@@ -38,13 +38,15 @@ func TestSteadyColdIsWhatTheSheetSays(t *testing.T) {
 			t.Fatalf("%s: %v", e.Name, err)
 		}
 		for i := range tr.House.Rooms {
+			tr.House.Rooms[i].Open = 0
 			for h := range tr.House.Rooms[i].Gains {
 				tr.House.Rooms[i].Gains[h] = tr.Plan.Rooms[i].Gains
 			}
-			tr.House.Rooms[i].Airing = year.Airing{}
+			tr.House.Rooms[i].Airing, tr.House.Rooms[i].Shade = year.Airing{}, year.Shade{}
 		}
 		for i := range tr.Plant.Circuits {
 			c := &tr.Plant.Circuits[i]
+			c.Thermostat = 0
 			for k := range c.Radiators {
 				c.Radiators[k].Valve = year.Valve{}
 			}
@@ -52,8 +54,13 @@ func TestSteadyColdIsWhatTheSheetSays(t *testing.T) {
 				c.Slabs[k].Valve = year.Valve{}
 			}
 		}
-		// A full-size boiler: what is tested is the house, not the output limit.
+		// A boiler without limit and without hot water, nothing lowered, no room sensor: what
+		// is tested is the house.
 		tr.Plant.Boiler.Most *= 2
+		tr.Plant.Tank, tr.Settings[0].HeatingLimit = nil, 0
+		for i := range tr.Settings[0].Circuits {
+			tr.Settings[0].Circuits[i].Program, tr.Settings[0].Circuits[i].Influence = nil, 0
+		}
 		r, err := year.Run(tr.House, tr.Plant, tr.Settings[0], year.Steady(tr.Plan.Design, 14, 4), year.Options{})
 		if err != nil {
 			t.Fatalf("%s: %v", e.Name, err)
@@ -76,7 +83,7 @@ func TestSteadyColdIsWhatTheSheetSays(t *testing.T) {
 // it is played against costs more fuel.
 func TestAYearOfEveryExample(t *testing.T) {
 	for _, e := range examples.List() {
-		tr, err := trial.New(read(t, []byte(e.Document)), trial.Options{Seed: 1, Against: []trial.Against{trial.Preset, trial.Constant}})
+		tr, err := trial.New(read(t, []byte(e.Document)), trial.Options{Seed: 1, Against: []trial.Against{trial.Preset, trial.Fixed}})
 		if err != nil {
 			t.Fatalf("%s: %v", e.Name, err)
 		}
@@ -88,7 +95,9 @@ func TestAYearOfEveryExample(t *testing.T) {
 			if r.Balance.OpenShare > 1e-9 {
 				t.Errorf("%s, %s: %g of the heat is missing", e.Name, r.Settings, float64(r.Balance.OpenShare))
 			}
-			if i > 0 && r.Fuel < results[0].Fuel {
+			// Where a room thermostat holds a floor back and everything condenses, the curve
+			// saves next to nothing.
+			if i > 0 && r.Fuel < 0.995*results[0].Fuel {
 				t.Errorf("%s: %s takes %v, the sheet %v", e.Name, r.Settings, r.Fuel, results[0].Fuel)
 			}
 		}
@@ -102,7 +111,7 @@ func TestAYearOfEveryExample(t *testing.T) {
 		if err := tr.WriteText(&b, results, units.US); err != nil {
 			t.Fatal(err)
 		}
-		for _, want := range []string{"made-up year", "preset", "constant", "Assumed", results[0].Rooms[0].Name} {
+		for _, want := range []string{"made-up year", "preset", "fixed", "Assumed", results[0].Rooms[0].Name} {
 			if !strings.Contains(b.String(), want) {
 				t.Errorf("%s: the text lacks %q", e.Name, want)
 			}
@@ -191,7 +200,7 @@ circuits:
 		with, want string
 	}{
 		{1, "fan_coil: {output: 8 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 12 L/min, air_flow: 1200 m³/h}", "fan coil"},
-		{2, "separator: {kind: two-pipe buffer}\n", "not played yet"},
+		{2, "separator: {kind: two-pipe buffer}\n", "has no volume"},
 	} {
 		args := append([]any{}, good...)
 		args[c.place] = c.with
@@ -200,7 +209,7 @@ circuits:
 			t.Errorf("%s: got %v, want a sentence with %q", c.with, err, c.want)
 		}
 	}
-	if _, err := trial.New(read(t, []byte(fmt.Sprintf(document, good...))), trial.Options{Against: []trial.Against{"guess"}}); err == nil || !strings.Contains(err.Error(), "accepted: preset, constant") {
+	if _, err := trial.New(read(t, []byte(fmt.Sprintf(document, good...))), trial.Options{Against: []trial.Against{"guess"}}); err == nil || !strings.Contains(err.Error(), "accepted: preset, fixed, as-found") {
 		t.Errorf("an unknown opponent: %v", err)
 	}
 }

@@ -217,7 +217,7 @@ func playFaults(t testing.TB, houses int, seed uint64) []tally {
 // three in 85 % of all and in 85 % of each fault's (fewer in the small sample of each
 // test's run), and sound houses be called sound in 95 %.
 func TestConfusion(t *testing.T) {
-	houses, seed, slack := 6, uint64(7), 0.25
+	houses, seed, slack := 5, uint64(7), 0.25
 	if *update {
 		houses, seed, slack = *drawing, 1, 0
 	}

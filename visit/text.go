@@ -122,6 +122,9 @@ func (j Judgement) WriteText(w io.Writer, job string, s units.System) error {
 	if n := j.Next; n != nil {
 		fmt.Fprintf(&b, "\nRead next: %s. It would be %s with %q, %s with %q.\n", n.String(), text(n.IfFirst, s), n.First, text(n.IfSecond, s), n.Second)
 	}
+	if j.Next == nil && len(j.Causes) > 1 && j.Causes[1].Share > 0.05 {
+		b.WriteString("\nNo other reading in this state tells the first two apart: see to the one that is earlier in the order of repair, or read in other weather.\n")
+	}
 	b.WriteString("\nOrder of repair: flow and air, then pumps and valves, sensors, curve, program, emitters, hot water. One change at a time.\n")
 	_, err := io.WriteString(w, b.String())
 	return err

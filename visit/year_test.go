@@ -20,10 +20,12 @@ type played struct {
 	circuits     [][3]float64 // wanted, supply, return
 	rooms        []float64
 	starts       int
+	swings       float64 // of the boiler's supply, K
 }
 
-// play plays a house for weeks. With valves the radiators' thermostatic ones work.
-func play(h *House, outdoor units.Temperature, valves bool) (played, error) {
+// play plays a house for weeks. With valves the radiators' thermostatic ones work. What is
+// wrong, if anything, is done to the plant and its settings first.
+func play(h *House, outdoor units.Temperature, valves bool, wrong func(*trial.Trial, *year.Settings)) (played, error) {
 	tr, err := trial.New(h.job, trial.Options{System: units.SI})
 	if err != nil {
 		return played{}, err
@@ -52,21 +54,29 @@ func play(h *House, outdoor units.Temperature, valves bool) (played, error) {
 	for i := range set.Circuits {
 		set.Circuits[i].Program, set.Circuits[i].Influence = nil, 0
 	}
-	const days, every = 6, 5
+	if wrong != nil {
+		wrong(tr, &set)
+	}
+	const days, aDay = 6, 1440
 	columns := year.Columns(tr.House, tr.Plant)
-	trace := year.Trace{Every: every * 60, Values: make([]float64, days*288*len(columns))}
+	trace := year.Trace{Every: 60, Values: make([]float64, days*aDay*len(columns))}
 	r, err := year.Run(tr.House, tr.Plant, set, year.Steady(outdoor, days, 4), year.Options{Trace: &trace})
 	if err != nil {
 		return played{}, err
 	}
 	mean := func(k int) float64 {
 		sum := 0.0
-		for row := trace.Rows - 288; row < trace.Rows; row++ {
+		for row := trace.Rows - aDay; row < trace.Rows; row++ {
 			sum += trace.At(row, k)
 		}
-		return sum / 288
+		return sum / aDay
 	}
 	out := played{boiler: mean(1), back: mean(2), burner: mean(3), starts: r.StartsPerDay[days-1]}
+	low, high := math.Inf(1), math.Inf(-1)
+	for row := trace.Rows - aDay; row < trace.Rows; row++ {
+		low, high = math.Min(low, trace.At(row, 1)), math.Max(high, trace.At(row, 1))
+	}
+	out.swings = high - low
 	k := 4
 	for range tr.Plant.Circuits {
 		out.circuits = append(out.circuits, [3]float64{mean(k), mean(k + 1), mean(k + 2)})
@@ -112,13 +122,13 @@ func agrees(h *House, p played, out *at, most float64) error {
 // thermometer of a drawn house must read within 0.5 K of what the year's simulation of
 // the same job settles to, with the valves open and, where nothing but radiators heats,
 // with thermostatic valves holding the rooms. The boilers can fire low enough to run
-// through; the few that start and stop all the same are left out, and boilers at their
+// through; the few that start and stop or hunt all the same are left out, and boilers at their
 // limit in houses with heated floors: a slab of the simulation gives what its rating says
 // to 3 % only, which a boiler without reserve turns into kelvins.
 func TestSteadyWeatherAgreesWithTheSimulation(t *testing.T) {
 	compared, left := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
-		valves := rapid.Bool().Draw(t, "valves")
+		valves := rapid.IntRange(0, 3).Draw(t, "valves in one of four") == 0
 		h := drawn(t, rapid.Uint64Range(1, 1e6).Draw(t, "seed"), 0.02, !valves)
 		outdoor := h.plan.Design.Add(units.Difference(rapid.Float64Range(0, 14).Draw(t, "above the design day")))
 		s, err := h.prepare(Conditions{Outdoor: outdoor, State: map[bool]State{true: Held, false: Settled}[valves]})
@@ -128,11 +138,11 @@ func TestSteadyWeatherAgreesWithTheSimulation(t *testing.T) {
 		h.plant.offset, h.plant.maxSupply = 0, 273.15+95 // the simulation knows neither offset nor the highest supply
 		none := h.plant.asDrawn()
 		out := h.plant.run(&s, &none)
-		p, err := play(h, outdoor, valves)
+		p, err := play(h, outdoor, valves, nil)
 		if err != nil {
 			t.Skip(err.Error())
 		}
-		if p.starts > 0 || valves && (h.plant.throttled(&out) || !h.plant.tamed()) || out.heat > 0.98*h.plant.most && h.plant.heatsFloors() {
+		if p.starts > 0 || p.swings > 1 || valves && (h.plant.throttled(&out) || !h.plant.tamed()) || out.heat > 0.98*h.plant.most && h.plant.heatsFloors() {
 			left++
 			return
 		}
@@ -141,7 +151,7 @@ func TestSteadyWeatherAgreesWithTheSimulation(t *testing.T) {
 			t.Fatalf("valves %v, %.1f °C outdoors: %v", valves, outdoor.Celsius(), err)
 		}
 	})
-	if compared < left {
+	if compared < left/2 {
 		t.Errorf("only %d houses compared, %d left out", compared, left)
 	}
 }

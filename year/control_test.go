@@ -465,7 +465,8 @@ func TestRefusals(t *testing.T) {
 		{"window without sun", func(h *House, _ *Plant, _ *Settings, _ *Weather, _ *Options) { h.Rooms[0].Windows[0].Facade = 7 }, "façade 7"},
 		{"radiator in no room", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Circuits[0].Radiators[2].Room = 9 }, "radiator 3"},
 		{"no header pump", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Boiler.Flow = 0 }, "its own pump"},
-		{"buffer", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Coupling = pipework.StirredBuffer }, "simulated for"},
+		{"buffer", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Coupling = pipework.StirredBuffer }, "one must be given"},
+		{"coupling", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Coupling = "magic" }, "accepted: \"direct\""},
 		{"no water", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) { p.Circuits[0].Radiators[0].Capacity = 0 }, "capacity"},
 		{"hardly any water", func(_ *House, p *Plant, _ *Settings, _ *Weather, _ *Options) {
 			p.Circuits[0].Radiators[0].Capacity, p.Circuits[0].Radiators[0].Flow = 500, 5000

@@ -9,10 +9,11 @@ const (
 	sleepWidth  = 0.25        // K about the lowered set-point at which a circuit wakes and sleeps
 	weekSeconds = 7 * 86400.0 // of the program
 	leastOpen   = 0.01        // a valve less open than this is shut
+	holdWidth   = 2.0         // K milder than where lowering is given up before it begins again
 )
 
 // look is what the control does every five minutes: it reads the sensors, and sets
-// supplies and the valves that move in proportion.
+// supplies and the rooms' valves.
 func (m *model) look(now, outdoor float64) {
 	m.sensed += m.sensorPart * (outdoor + m.sensorOffset - m.sensed)
 	m.damped += m.dampPart * (m.sensed - m.damped)
@@ -29,17 +30,21 @@ func (m *model) look(now, outdoor float64) {
 		if c.isTank {
 			continue
 		}
-		if c.program != nil {
-			c.follow(now)
+		if c.program.points != nil {
+			c.follow(now, m.sensed)
 		}
 		if m.frost > 0 {
 			c.guard(m.frost)
 		}
 		c.wanted = (m.season || c.frost) && !c.sleeps()
+		if c.wanted && c.thermostat > 0 {
+			c.ask()
+			c.wanted = c.calls > 0 || c.frost
+		}
 		if !c.wanted {
 			continue
 		}
-		c.moveInProportion()
+		c.moveValves()
 		c.set = c.supplyFor(m.sensed)
 		for k := range c.radiators {
 			c.radiators[k].findPhi()
@@ -47,15 +52,17 @@ func (m *model) look(now, outdoor float64) {
 	}
 }
 
-// decide is what is done at once: room thermostats, tank, pumps, and what the boiler is
-// asked for.
+// decide is what is done at once: tank, pumps, and what the boiler is asked for.
 func (m *model) decide() {
 	tank := &m.tank
 	if tank.n > 0 {
 		tank.decide(m.dt)
 	}
 	b := &m.boiler
-	b.call, b.set = false, 0
+	b.call, b.set, b.limit = false, 0, b.heating
+	if tank.charging {
+		b.limit = b.most
+	}
 	if m.unpowered {
 		for i := range m.circuits {
 			m.circuits[i].on = false
@@ -70,11 +77,7 @@ func (m *model) decide() {
 			}
 			continue
 		}
-		c.on = c.wanted
-		if c.on && c.zones {
-			c.openZones()
-		}
-		c.on = c.on && c.flow > 0 && !(tank.charging && tank.priority)
+		c.on = c.wanted && c.flow > 0 && !(tank.charging && tank.priority)
 		if c.on {
 			b.ask(c.set + c.above)
 			continue
@@ -125,27 +128,51 @@ func (c *circuitNode) supplyFor(outdoor float64) float64 {
 	return min(max(set, c.least), c.most)
 }
 
-// follow takes the switching point in force.
-func (c *circuitNode) follow(now float64) {
-	if now >= c.since && now < c.next {
+// follow takes the switching point in force, unless it is so cold that nothing is
+// lowered.
+func (c *circuitNode) follow(now, outdoor float64) {
+	moved := c.program.moves(now)
+	if held := outdoor < c.holdBelow || c.holding && outdoor < c.holdBelow+holdWidth; held != c.holding {
+		c.holding, moved = held, true
+	}
+	if !moved {
 		return
 	}
-	// Before the week's first point last week's last one holds.
-	p := &c.program[len(c.program)-1]
-	c.since, c.next = 0, weekSeconds
-	for i := range c.program {
-		from := float64(c.program[i].From)
-		if from > now {
-			c.next = from
-			break
-		}
-		p, c.since = &c.program[i], from
+	c.lower, c.off = float64(c.program.now.Lower), c.program.now.Off
+	if c.holding {
+		c.lower, c.off = 0, false
 	}
-	c.lower, c.off = float64(p.Lower), p.Off
-	c.asleep = p.Off
+	c.asleep = c.off
 	for _, r := range c.rooms {
 		r.lower = c.lower
 	}
+}
+
+// weekly walks through the switching points of a week.
+type weekly struct {
+	points      []Switch
+	now         *Switch
+	since, next float64 // of the point in force, s after Monday 0:00
+}
+
+// moves takes the point in force at a time of the week, and tells whether it is another
+// one than before.
+func (w *weekly) moves(at float64) bool {
+	if w.now != nil && at >= w.since && at < w.next {
+		return false
+	}
+	// Before the week's first point last week's last one holds.
+	w.now = &w.points[len(w.points)-1]
+	w.since, w.next = 0, weekSeconds
+	for i := range w.points {
+		from := float64(w.points[i].From)
+		if from > at {
+			w.next = from
+			break
+		}
+		w.now, w.since = &w.points[i], from
+	}
+	return true
 }
 
 // guard keeps water and rooms from freezing.
@@ -161,34 +188,21 @@ func (c *circuitNode) guard(least float64) {
 	}
 }
 
-// moveInProportion sets the thermostatic valves by their rooms.
-func (c *circuitNode) moveInProportion() {
+// moveValves sets thermostatic valves and asks room thermostats, each by its room.
+func (c *circuitNode) moveValves() {
 	if !c.moves {
 		return // its flow never changes
 	}
 	sum := 0.0
 	for i := range c.radiators {
 		r := &c.radiators[i]
-		if r.valve == Thermostatic {
+		switch r.valve {
+		case Thermostatic:
 			r.open = min((r.room.set+r.band-r.room.air)/r.band, 1)
 			if r.open < leastOpen {
 				r.open = 0
 			}
-		}
-		sum += r.flow * r.open
-	}
-	for i := range c.slabs {
-		sum += c.slabs[i].flow * c.slabs[i].open
-	}
-	c.setFlow(sum)
-}
-
-// openZones asks the room thermostats.
-func (c *circuitNode) openZones() {
-	sum := 0.0
-	for i := range c.radiators {
-		r := &c.radiators[i]
-		if r.valve == OnOff {
+		case OnOff:
 			r.open = zone(r.open, r.room, r.band)
 		}
 		sum += r.flow * r.open
@@ -201,6 +215,17 @@ func (c *circuitNode) openZones() {
 		sum += s.flow * s.open
 	}
 	c.setFlow(sum)
+}
+
+// ask asks the thermostats by which the whole circuit runs.
+func (c *circuitNode) ask() {
+	for _, r := range c.rooms {
+		if zone(c.calls, r, c.thermostat) > 0 {
+			c.calls = 1
+			return
+		}
+	}
+	c.calls = 0
 }
 
 func (c *circuitNode) setFlow(flow float64) {

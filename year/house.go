@@ -46,8 +46,25 @@ type Room struct {
 	Gains      [24]units.Power // people and appliances, by hour of the day
 	GainsShare units.Fraction  // of them that is radiant
 
+	// Open joins the air with that of all other rooms that have it, through inner walls and
+	// open doors: the conductance to their common mean.
+	Open units.LossCoefficient
+
 	Airing Airing
+	Shade  Shade
+	Ideal  Ideal
 }
+
+// Shade is what people do when the sun makes a room too warm: they draw blinds. It is
+// decided by the hour. The zero value keeps them open.
+type Shade struct {
+	Above  units.Temperature // at the beginning of the hour
+	Leaves units.Fraction    // of the sun
+}
+
+// Ideal is a heater and a cooler of any size that act on the air at once, as reference
+// cases ask for. The zero value is none.
+type Ideal struct{ Heat, Cool units.Temperature }
 
 // Fabric is what of walls, floors and ceilings stores heat.
 type Fabric struct {
@@ -80,6 +97,7 @@ func (r Room) check() error {
 		refuse.Within("capacity of the air", r.Air, leastCapacity, mostCapacity),
 		checkLoss("loss from the air", r.Loss),
 		refuse.Within("conductance from fabric to fabric", r.Between, 0, mostLoss),
+		refuse.Within("conductance to the other rooms", r.Open, 0, mostLoss),
 		refuse.Within("radiant share of the sun", r.SunRadiant, 0, 1),
 		refuse.Within("radiant share of the gains", r.GainsShare, 0, 1),
 	)
@@ -99,6 +117,16 @@ func (r Room) check() error {
 	if r.Airing.airingSet() {
 		err = cmp.Or(err, refuse.Within("room temperature for airing", r.Airing.Above, units.Celsius(15), units.Celsius(40)),
 			refuse.Within("loss by airing", r.Airing.Most, 0, mostLoss))
+	}
+	if r.Shade.Above != 0 {
+		err = cmp.Or(err, refuse.Within("room temperature for blinds", r.Shade.Above, units.Celsius(15), units.Celsius(40)),
+			refuse.Within("what blinds leave of the sun", r.Shade.Leaves, 0, 1))
+	}
+	if r.Ideal.Heat != 0 {
+		err = cmp.Or(err, refuse.Within("ideal heater", r.Ideal.Heat, units.Celsius(0), units.Celsius(40)))
+	}
+	if r.Ideal.Cool != 0 {
+		err = cmp.Or(err, refuse.Within("ideal cooler", r.Ideal.Cool, r.Ideal.Heat, units.Celsius(60)))
 	}
 	sum := units.Fraction(0)
 	for i, f := range r.Radiant {

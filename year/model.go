@@ -27,9 +27,11 @@ const (
 type model struct {
 	rooms    []roomNode
 	doors    []doorNode
+	open     float64 // of all rooms to their common mean, W/K
 	circuits []circuitNode
 	boiler   boilerNode
 	tank     tankNode
+	buffer   bufferNode
 	burner   *burnerTable
 
 	dt, emitterDt, plantDt   float64
@@ -110,11 +112,22 @@ func (m *model) addRooms(h House) {
 		*n = roomNode{
 			set: float64(r.Set), airInv: 1 / float64(r.Air),
 			airOut: float64(r.Loss.Outdoor), airFix: float64(r.Loss.Fixed), airHeld: float64(r.Loss.Fixed) * float64(r.Loss.FixedAt),
-			nearFar: float64(r.Between), airingAbove: math.Inf(1),
+			nearFar: float64(r.Between), open: float64(r.Open), airingAbove: math.Inf(1), shadeAbove: math.Inf(1), idealHeat: math.Inf(-1), idealCool: math.Inf(1),
+		}
+		n.ideal = r.Ideal != (Ideal{})
+		if r.Shade.Above != 0 {
+			n.shadeAbove, n.shadeLeaves = float64(r.Shade.Above), float64(r.Shade.Leaves)
+		}
+		if r.Ideal.Heat != 0 {
+			n.idealHeat = float64(r.Ideal.Heat)
+		}
+		if r.Ideal.Cool != 0 {
+			n.idealCool = float64(r.Ideal.Cool)
 		}
 		if r.Airing.airingSet() {
 			n.airingAbove, n.airingMost = float64(r.Airing.Above), float64(r.Airing.Most)
 		}
+		n.airBoth = n.airOut + n.airFix
 		part := r.radiant()
 		n.airPart, n.nearPart, n.farPart = part[0], part[1], part[2]
 		if len(r.Fabric) > 0 {
@@ -135,6 +148,9 @@ func (m *model) addRooms(h House) {
 		}
 		m.gainsRadiant[i], m.sunRadiant[i] = float64(r.GainsShare), float64(r.SunRadiant)
 	}
+	for i := range m.rooms {
+		m.open += m.rooms[i].open
+	}
 	for _, d := range h.Doors {
 		m.doors = append(m.doors, doorNode{&m.rooms[d.A], &m.rooms[d.B], float64(d.Loss)})
 	}
@@ -147,10 +163,16 @@ func (m *model) addPlant(p Plant, s Settings) error {
 	m.boiler = boilerNode{
 		inv: 1 / capacity, flow: float64(b.Flow), direct: p.Coupling == pipework.Direct, standby: float64(b.Standby), room: float64(b.Room),
 		least: float64(b.Least), most: float64(b.Most), hottest: float64(b.Hottest), differential: float64(s.Differential), rest: float64(s.Rest),
-		gain: gain, integral: gain / (2 * burnerAnswer), beyond: s.Beyond, rested: math.Inf(1),
+		gain: gain, integral: gain / (2 * burnerAnswer), beyond: s.Beyond, rested: math.Inf(1), heating: float64(b.Most), limit: float64(b.Most),
+	}
+	if s.HeatingLimit != 0 {
+		m.boiler.heating = min(float64(s.HeatingLimit), float64(b.Most))
 	}
 	if b.Flow > 0 {
 		m.boiler.flowInv = 1 / float64(b.Flow)
+	}
+	if p.Buffer != nil {
+		m.buffer = makeBuffer(*p.Buffer, p.Coupling, m.boiler.flow)
 	}
 	var err error
 	if m.burner, err = tabulate(b.Model); err != nil {
@@ -183,8 +205,8 @@ func (m *model) addPlant(p Plant, s Settings) error {
 
 func (m *model) makeCircuit(c Circuit, s CircuitSettings, above float64, laws map[units.Number]*powers) circuitNode {
 	n := circuitNode{
-		series: c.Series, mixed: c.Mixed, share: 1, inv: 1 / float64(c.Water), pump: float64(c.Pump),
-		reference: &m.rooms[s.Reference], influence: float64(s.Influence), limit: float64(s.InfluenceLimit), program: s.Program,
+		series: c.Series, mixed: c.Mixed, share: 1, inv: 1 / float64(c.Water), pump: float64(c.Pump), thermostat: float64(c.Thermostat),
+		reference: &m.rooms[s.Reference], influence: float64(s.Influence), limit: float64(s.InfluenceLimit), program: weekly{points: s.Program}, holdBelow: float64(s.HoldBelow),
 	}
 	if c.Mixed {
 		n.share, n.move, n.above = 0, 1/float64(c.Travel), above
@@ -219,7 +241,6 @@ func (m *model) makeCircuit(c Circuit, s CircuitSettings, above float64, laws ma
 			leaks: r.Law.Down != (emitter.Behind{}),
 		})
 		n.moves = n.moves || r.Valve.Kind != Open
-		n.zones = n.zones || r.Valve.Kind == OnOff
 		if !c.Series || n.flow == 0 {
 			n.flow += float64(r.Flow)
 		}
@@ -236,7 +257,6 @@ func (m *model) makeCircuit(c Circuit, s CircuitSettings, above float64, laws ma
 		n.slabs = append(n.slabs, node)
 		node.room.toMass += node.up
 		n.moves = n.moves || s.Valve.Kind != Open
-		n.zones = n.zones || s.Valve.Kind == OnOff
 		n.flow += float64(s.Flow)
 	}
 	n.flowInv = 1 / n.flow
@@ -331,6 +351,9 @@ func (m *model) quickest() stepRates {
 		held[d.a] += d.g
 		held[d.b] += d.g
 	}
+	for i := range m.rooms {
+		held[&m.rooms[i]] += m.rooms[i].open
+	}
 	flow := 0.0
 	for _, c := range m.circuits {
 		flow += c.flow
@@ -359,6 +382,9 @@ func (m *model) quickest() stepRates {
 	if t := &m.tank; t.n > 0 {
 		coil := m.circuits[len(m.circuits)-1].flow * (1 + t.phi) / float64(t.coil)
 		note(&r.tank, "the water in the tank", t.inv*(t.loss+coil))
+	}
+	if m.buffer.inv > 0 {
+		note(&r.plant, "the water in the buffer", m.buffer.inv*(flow+m.buffer.flow+m.buffer.loss))
 	}
 	if b := &m.boiler; !b.direct {
 		flow = min(flow, b.flow)
@@ -465,6 +491,7 @@ func (m *model) settleAt(outdoor float64) {
 		}
 	}
 	m.boiler.t = m.rooms[0].air
+	m.buffer.top, m.buffer.bottom = m.boiler.t, m.boiler.t
 	m.boiler.supply, m.boiler.back = m.boiler.t, m.boiler.t
 	m.sensed = outdoor + m.sensorOffset
 	m.damped = m.sensed
@@ -516,6 +543,8 @@ func (m *model) stored() float64 {
 		}
 	}
 	add(m.boiler.t, m.boiler.inv)
+	add(m.buffer.top, m.buffer.inv)
+	add(m.buffer.bottom, m.buffer.inv)
 	for i := range m.tank.n {
 		add(m.tank.t[i], m.tank.inv)
 	}

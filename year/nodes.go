@@ -10,11 +10,16 @@ type roomNode struct {
 	airSum, airMean         float64 // of the steps since the mass moved
 	held                    float64 // W from fabric and slabs, were the air at 0 K, and from other rooms
 	toMass                  float64 // from the air to fabric and slabs
+	open                    float64 // to the common mean of the rooms
 	airGain                 float64 // sun, people and appliances of this hour, W
 	airInv                  float64 // one over the capacity, K/J
 	airOut, airFix          float64 // to outdoors, to steady places …
+	airBoth                 float64 // … to both …
 	airHeld                 float64 // … and what comes from those were the air at 0 K, W
 	airingAbove, airingMost float64
+	shadeAbove, shadeLeaves float64
+	ideal                   bool    // whether anything holds the air
+	idealHeat, idealCool    float64 // temperatures held at any cost, ±∞ for none
 
 	// The same of the first and second fabric; one over the capacity is 0 for a fabric
 	// that is not there.
@@ -33,7 +38,8 @@ type roomNode struct {
 
 // roomStat is what is kept of a room over the run.
 type roomStat struct {
-	low, high, sum             float64
+	low, high, sum, highHeated float64
+	heated, cooled             float64 // J, by the ideal heater and cooler
 	lowAt                      float64 // s since the beginning
 	below, above               int     // judgements
 	belowDegrees, aboveDegrees float64 // K·judgements
@@ -108,8 +114,10 @@ type circuitNode struct {
 	series    bool
 	mixed     bool
 	moves     bool // some valve moves
-	zones     bool // and some of them by a room thermostat
 	wanted    bool // by season, program and frost guard
+
+	thermostat float64 // band of its room thermostats, 0 for none
+	calls      float64 // 1 while they want heat
 
 	back      float64 // temperature of the water in the pipes back to the boiler
 	inv       float64
@@ -135,9 +143,9 @@ type circuitNode struct {
 	reference *roomNode
 	influence float64
 	limit     float64
-	program   []Switch
-	since     float64 // begin of the switching point in force, s after Monday 0:00
-	next      float64 // and of the next
+	program   weekly
+	holdBelow float64 // outdoors, K: colder than that nothing is lowered
+	holding   bool
 	lower     float64
 	off       bool
 	asleep    bool // stopped until the reference room has cooled
@@ -164,6 +172,8 @@ type boilerNode struct {
 	standby       float64
 	room          float64
 	least, most   float64
+	heating       float64 // the most while no tank is charged
+	limit         float64 // and in this step
 	hottest       float64
 	differential  float64
 	rest          float64

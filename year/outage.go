@@ -4,6 +4,7 @@ package year
 // in them, are in danger?
 
 import (
+	"cmp"
 	"fmt"
 
 	"curvewright/refuse"
@@ -16,6 +17,18 @@ type Outage struct {
 	Longest units.Time        // when to stop looking; 0 means 10 days
 	Pumps   bool              // they still run; otherwise the power is out as well
 	Gains   bool              // people and appliances go on
+	Spaces  []PipeSpace       // where pipes run outside the heated shell
+	Notice  units.Time        // that an alarm should leave; 0 means 12 hours
+}
+
+// PipeSpace is a garage, a crawl space, an attic with heating pipes in it.
+type PipeSpace struct {
+	Name string
+	// Colder is by which share of the difference between house and outdoors it is colder
+	// than the house: 1 for outdoors.
+	Colder units.Fraction
+	// Follows is the time constant with which standing water in its pipes follows its air.
+	Follows units.Time
 }
 
 // RoomOutage is what becomes of a room.
@@ -26,6 +39,9 @@ type RoomOutage struct {
 	Freezes units.Time        // until 0 °C (32 °F)
 	// Whether it came so far at all within the time.
 	IsChilly, IsFrozen bool
+	// Alarm is what an alarm there must be set to for the notice asked for before 5 °C is
+	// reached; Start where even that is too late.
+	Alarm units.Temperature
 }
 
 const (
@@ -33,17 +49,25 @@ const (
 	freezing    = zeroCelsius
 	longestLook = 10 * 24 // h
 	settleDays  = 21
+	usualNotice = 12 * hour
 )
 
 // Fail plays steady cold weather until the house has settled, stops the burner, and
-// tells when each room reaches 5 °C and 0 °C. There is no sun.
+// tells when each room and then each pipe space reaches 5 °C and 0 °C. There is no sun.
+// Of a pipe space it is the water in the pipe: while a pump runs, what returns to the
+// boiler; then it follows the air of the space,
+//
+//	T_space = To + (1 − colder)·(T_house − To), dT/dt = (T_space − T)/τ
+//
+// with the house at the mean of its rooms by their losses.
 //
 // Water that stands in outer walls, in corners and in unheated spaces freezes before the
 // air of its room does.
 //
 // Units: K and s.
 // Range: outdoors −60 to 15 °C, up to 60 days; otherwise as [Run].
-// Source: as [Run]. 5 °C as the limit for pipes: common practice.
+// Source: as [Run]; temperature of unheated spaces by a reduction factor, EN 12831. 5 °C
+// as the limit for pipes: common practice.
 // Errors: as [Run].
 func Fail(h House, p Plant, s Settings, f Outage) ([]RoomOutage, error) {
 	hours := longestLook
@@ -53,8 +77,11 @@ func Fail(h House, p Plant, s Settings, f Outage) ([]RoomOutage, error) {
 	if hours < 1 || hours > 60*24 {
 		return nil, fmt.Errorf("outage: %s to look at given; accepted: 1 hour to 60 days", refuse.Both(f.Longest))
 	}
-	if err := refuse.Within("outage: outdoor temperature", f.Outdoor, units.Celsius(-60), units.Celsius(15)); err != nil {
-		return nil, err
+	if f.Notice == 0 {
+		f.Notice = usualNotice
+	}
+	if err := f.check(); err != nil {
+		return nil, fmt.Errorf("outage: %w", err)
 	}
 	facades := 0
 	for _, r := range h.Rooms {
@@ -84,39 +111,103 @@ func Fail(h House, p Plant, s Settings, f Outage) ([]RoomOutage, error) {
 	if !f.Gains {
 		clear(m.gains)
 	}
-	out := make([]RoomOutage, len(h.Rooms))
-	before := make([]float64, len(h.Rooms))
-	for i := range out {
-		before[i] = m.rooms[i].air
-		out[i] = RoomOutage{Name: h.Rooms[i].Name, Start: units.Temperature(before[i])}
-	}
+	c := m.newCooling(h, f)
 	for i := range hours {
 		trace.Rows = 0
 		t.playHour(i, true)
 		for row := range trace.Rows {
-			for k := range out {
-				now := trace.At(row, columns-len(out)+k)
-				out[k].pass(before[k], now, float64(i)*hour+float64(row)*minute)
-				before[k] = now
-			}
+			c.note(trace.Values[row*columns : (row+1)*columns])
 		}
 	}
-	return out, nil
+	return c.places, nil
 }
 
-// pass notes when a room's air went through a limit in the minute after a time.
-func (r *RoomOutage) pass(from, to, at float64) {
+func (f Outage) check() error {
+	err := cmp.Or(refuse.Within("outdoor temperature", f.Outdoor, units.Celsius(-60), units.Celsius(15)), refuse.Within("notice", f.Notice, 0, mostTime))
+	for _, s := range f.Spaces {
+		if e := cmp.Or(refuse.Within("share by which it is colder", s.Colder, 0, 1), refuse.Within("time constant of its pipes", s.Follows, 60, mostTime)); e != nil {
+			err = cmp.Or(err, fmt.Errorf("pipe space %q: %w", s.Name, e))
+		}
+	}
+	return err
+}
+
+// cooling watches a house without heat, minute by minute.
+type cooling struct {
+	f       Outage
+	places  []RoomOutage // rooms, then pipe spaces
+	weight  []float64    // of each room in the house's mean
+	history [][]float64  // of every place, from the moment when the burner stopped
+}
+
+func (m *model) newCooling(h House, f Outage) *cooling {
+	c := &cooling{f: f}
+	add := func(name string, start float64) {
+		c.places = append(c.places, RoomOutage{Name: name, Start: units.Temperature(start), Alarm: units.Temperature(start)})
+		c.history = append(c.history, []float64{start})
+	}
+	sum := 0.0
+	for i, r := range h.Rooms {
+		add(r.Name, m.rooms[i].air)
+		loss := float64(r.Loss.Coefficient())
+		for _, fabric := range r.Fabric {
+			loss += float64(fabric.Loss.Coefficient())
+		}
+		c.weight = append(c.weight, loss)
+		sum += loss
+	}
+	for i := range c.weight {
+		if c.weight[i] /= sum; sum == 0 {
+			c.weight[i] = 1 / float64(len(c.weight))
+		}
+	}
+	for _, s := range f.Spaces {
+		add(s.Name, m.boiler.back)
+	}
+	return c
+}
+
+// note takes a row of the trace: the next minute.
+func (c *cooling) note(row []float64) {
+	rooms := row[len(row)-len(c.weight):]
+	house := 0.0
+	for i, w := range c.weight {
+		house += w * rooms[i]
+	}
+	outdoor, back := row[0], row[2]
+	for k := range c.places {
+		before := c.history[k][len(c.history[k])-1]
+		now := back
+		switch space := k - len(rooms); {
+		case space < 0:
+			now = rooms[k]
+		case !c.f.Pumps:
+			s := c.f.Spaces[space]
+			air := outdoor + (1-float64(s.Colder))*(house-outdoor)
+			now = before + part(minute, float64(s.Follows))*(air-before)
+		}
+		c.history[k] = append(c.history[k], now)
+		c.pass(k, before, now)
+	}
+}
+
+// pass notes when a place went through a limit in the minute that was noted last.
+func (c *cooling) pass(k int, from, to float64) {
+	p, h := &c.places[k], c.history[k]
 	through := func(limit float64) units.Time {
 		share := 0.0
 		if from > limit {
 			share = (from - limit) / (from - to)
 		}
-		return units.Time(at + share*minute)
+		return units.Time((float64(len(h)-2) + share) * minute)
 	}
-	if !r.IsChilly && to <= chilly {
-		r.IsChilly, r.Chilly = true, through(chilly)
+	if !p.IsChilly && to <= chilly {
+		p.IsChilly, p.Chilly = true, through(chilly)
+		if ahead := int(float64(p.Chilly-c.f.Notice) / minute); ahead >= 0 {
+			p.Alarm = units.Temperature(h[ahead])
+		}
 	}
-	if !r.IsFrozen && to <= freezing {
-		r.IsFrozen, r.Freezes = true, through(freezing)
+	if !p.IsFrozen && to <= freezing {
+		p.IsFrozen, p.Freezes = true, through(freezing)
 	}
 }

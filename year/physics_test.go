@@ -370,6 +370,8 @@ func TestHeatIsConserved(t *testing.T) {
 				r.Radiant = [3]units.Fraction{0.25, 0.5, 0.25}
 			}
 			r.Loss = r.Loss.Plus(building.Toward(units.LossCoefficient(draw("ground", 0, 20)), units.Celsius(10)))
+			r.Open = units.LossCoefficient(draw("open", 0, 60))
+			r.Shade = Shade{Above: units.Celsius(23), Leaves: units.Fraction(draw("blinds", 0, 1))}
 		}
 		for i := range p.Circuits[0].Radiators {
 			r := &p.Circuits[0].Radiators[i]
@@ -384,7 +386,12 @@ func TestHeatIsConserved(t *testing.T) {
 				c.Radiators[i].Valve, c.Radiators[i].Flow = Valve{}, 400
 			}
 		}
-		p.Coupling = rapid.SampledFrom([]pipework.Coupling{pipework.Direct, pipework.LowLossHeader}).Draw(rt, "coupling")
+		p.Coupling = rapid.SampledFrom([]pipework.Coupling{pipework.Direct, pipework.LowLossHeader, pipework.TwoPipeBuffer, pipework.ThreePipeBuffer, pipework.FourPipeBuffer, pipework.StirredBuffer}).Draw(rt, "coupling")
+		if isBuffer(p.Coupling) {
+			p.Buffer = &Buffer{Water: building.HeatCapacity(draw("buffer", 1e5, 2e6)), Loss: 2, Room: units.Celsius(15)}
+		}
+		p.Circuits[0].Thermostat = rapid.SampledFrom([]units.Difference{0, 1}).Draw(rt, "thermostat")
+		s.HeatingLimit = rapid.SampledFrom([]units.Power{0, 8000}).Draw(rt, "limit")
 		p.Boiler.Flow = units.LossCoefficient(draw("boiler flow", 100, 1500))
 		p.Boiler.Capacity = building.HeatCapacity(draw("boiler", 20e3, 300e3))
 		p.Tank.Layers = rapid.IntRange(1, 10).Draw(rt, "layers")

@@ -18,10 +18,18 @@ import (
 // Plant is a boiler and what hangs on it.
 type Plant struct {
 	Boiler   Boiler
-	Coupling pipework.Coupling // direct, a low-loss header or closely spaced tees
+	Coupling pipework.Coupling // direct, a low-loss header, closely spaced tees or a buffer
+	Buffer   *Buffer           // with a coupling that is one
 	Circuits []Circuit
 	Tank     *Tank // none if hot water is made elsewhere
 	Sensor   OutdoorSensor
+}
+
+// Buffer is a tank of heating water between boiler and circuits.
+type Buffer struct {
+	Water building.HeatCapacity
+	Loss  units.LossCoefficient
+	Room  units.Temperature // around it
 }
 
 // OutdoorSensor is the sensor by which the control knows how cold it is.
@@ -58,6 +66,9 @@ type Circuit struct {
 	Mixed     bool                  // behind a mixing valve
 	Travel    units.Time            // of the valve from shut to open
 	Pump      units.Power           // electricity
+	// Thermostat is the band of room thermostats that let the whole circuit run while any
+	// of its rooms is below the set-point of the hour, and stand still otherwise; 0 for none.
+	Thermostat units.Difference
 }
 
 // ValveKind is what stands in an emitter's pipe.
@@ -198,6 +209,9 @@ func (c Circuit) check(rooms int) error {
 	if c.Mixed {
 		err = cmp.Or(err, refuse.Within("travel of the mixing valve", c.Travel, 1, 1800))
 	}
+	if c.Thermostat != 0 {
+		err = cmp.Or(err, refuse.Within("band of the room thermostats", c.Thermostat, 0.1, 10))
+	}
 	n := len(c.Radiators) + len(c.Slabs)
 	if n < 1 || n > mostEmitters {
 		err = cmp.Or(err, fmt.Errorf("emitters: %d given; accepted: 1 to %d", n, mostEmitters))
@@ -249,12 +263,20 @@ func (p Plant) check(rooms int) error {
 	}
 	switch p.Coupling {
 	case pipework.Direct:
-	case pipework.LowLossHeader, pipework.CloselySpacedTees:
+	case pipework.LowLossHeader, pipework.CloselySpacedTees, pipework.TwoPipeBuffer, pipework.ThreePipeBuffer, pipework.FourPipeBuffer, pipework.StirredBuffer:
 		if p.Boiler.Flow <= 0 {
 			return fmt.Errorf("boiler: no flow given; with a %s its own pump moves the water", p.Coupling)
 		}
 	default:
-		return fmt.Errorf("coupling: %q given; the year is simulated for %q, %q and %q", p.Coupling, pipework.Direct, pipework.LowLossHeader, pipework.CloselySpacedTees)
+		return fmt.Errorf("coupling: %q given; accepted: %q, %q, %q or a buffer", p.Coupling, pipework.Direct, pipework.LowLossHeader, pipework.CloselySpacedTees)
+	}
+	if isBuffer(p.Coupling) != (p.Buffer != nil) {
+		return fmt.Errorf("buffer: one must be given with a coupling that is a buffer, and only then; the coupling is %q", p.Coupling)
+	}
+	if p.Buffer != nil {
+		if err := p.Buffer.check(); err != nil {
+			return fmt.Errorf("buffer: %w", err)
+		}
 	}
 	if len(p.Circuits) > mostCircuits {
 		return fmt.Errorf("circuits: %d given; accepted: up to %d", len(p.Circuits), mostCircuits)

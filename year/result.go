@@ -18,6 +18,7 @@ type Result struct {
 	Heat        units.Energy // from the burner to the boiler's water
 	Delivered   units.Energy // from the boiler to circuits and tank
 	Electricity units.Energy // pumps, burner's fan, control
+	Pumps       units.Energy // of Electricity
 
 	Efficiency units.Fraction // Delivered over Fuel
 	Burning    units.Time
@@ -61,14 +62,17 @@ type CircuitResult struct {
 type RoomResult struct {
 	Name         string
 	Low, High    units.Temperature
-	LowAt        units.Time // since the first of January
+	HighHeated   units.Temperature // warmest in heating weather: a day's mean below 16 °C outdoors; 0 if there was none
+	LowAt        units.Time        // since the first of January
 	Mean         units.Temperature
 	Below        units.Time // colder than the band below the set-point of the hour
 	BelowDegrees units.DegreeDays
-	Above        units.Time // warmer than the band above it while the house is heated
+	Above        units.Time // warmer than the band above it in heating weather
 	AboveDegrees units.DegreeDays
 	DaysBelow    int // with any such moment
 	DaysAbove    int
+
+	Heated, Cooled units.Energy // by the ideal heater and cooler
 }
 
 // TankResult is how the household's draws were met.
@@ -84,19 +88,19 @@ type TankResult struct {
 
 // Balance is all heat that came into the house and its plant, and where it went.
 type Balance struct {
-	Burner, Gains, Sun                        units.Energy // in
-	Lost, Behind, Standby, TankLost, HotWater units.Energy // out; Behind is behind radiators and below slabs
-	Stored                                    units.Energy // more at the end than at the start
-	Open                                      units.Energy // what is missing
-	OpenShare                                 units.Fraction
+	Burner, Gains, Sun, Heated                        units.Energy // in; Heated by ideal heaters
+	Cooled, Lost, Behind, Standby, TankLost, HotWater units.Energy // out; Behind is behind radiators and below slabs, Standby of boiler and buffer
+	Stored                                            units.Energy // more at the end than at the start
+	Open                                              units.Energy // what is missing
+	OpenShare                                         units.Fraction
 }
 
 // sums are the accounts of a run, in J, s and m³.
 type sums struct {
 	fuel, burnt, delivered                 float64
-	gains, sun                             float64
+	gains, sun, heated, cooled             float64
 	lost, behind, standby, tankLost, drawn float64
-	electricity                            float64
+	electricity, pumps                     float64
 	burning, condensing                    float64
 	starts, startsToday                    int
 	startFuel                              float64
@@ -147,6 +151,6 @@ func (m *model) book() {
 		s.electricity += m.fan * b.burnFor
 		b.burnt, b.burnFor, b.backSum = 0, 0, 0
 	}
-	s.electricity += m.boilerPump * m.ranFor
+	s.pumps += m.boilerPump * m.ranFor
 	m.ranFor = 0
 }

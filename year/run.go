@@ -20,6 +20,9 @@ type Options struct {
 	Monday int              // day of the week of the first of January, 0 for a Monday
 	Band   units.Difference // about the set-point before a room counts as cold or warm; 0 means 0.5 K
 	Trace  *Trace           // to be filled, if not nil
+	// Wanted is what the household asks for through the week. Rooms are then judged by it
+	// and not by the program of their circuit, so that a program that warms too late shows.
+	Wanted []Switch
 }
 
 const (
@@ -31,6 +34,8 @@ const (
 	traceEvery  = 5   // minutes, of the worst day
 	judgeEvery  = 5   // minutes, between two judgements of the rooms
 	traceADay   = 288 // rows
+
+	heatingWeather = zeroCelsius + 16 // a day's mean, whatever the control's cut-off (own choice)
 )
 
 func (o Options) check() error {
@@ -45,6 +50,9 @@ func (o Options) check() error {
 	}
 	if t := o.Trace; t != nil && !(t.Every >= 60 && math.Mod(float64(t.Every), 60) == 0) {
 		return fmt.Errorf("trace: a row every %s given; accepted: whole minutes", refuse.Both(t.Every))
+	}
+	if err := checkWeek(o.Wanted); err != nil {
+		return fmt.Errorf("what the household wants: %w", err)
 	}
 	return cmp.Or(refuse.Within("band about the set-point", o.Band, 0, 5), refuse.Within("warm-up", o.WarmUp, -units.Hours(8784), units.Hours(8784)))
 }
@@ -117,6 +125,10 @@ type tape struct {
 	band      float64
 	monday    int
 	perMinute int
+	wanted    weekly
+	outdoor   float64 // of the moment
+	mean      float64 // outdoors, as a day's
+	meanPart  float64 // by which a judgement moves it
 
 	startsPerDay []int
 	belowToday   float64
@@ -129,7 +141,7 @@ type tape struct {
 
 func newTape(m *model, h House, p Plant, w Weather, o Options) *tape {
 	t := &tape{
-		m: m, w: w, band: float64(o.Band), monday: o.Monday, perMinute: int(math.Round(minute / m.dt)),
+		m: m, w: w, band: float64(o.Band), monday: o.Monday, wanted: weekly{points: o.Wanted}, mean: w.Outdoor[0] + zeroCelsius, meanPart: part(judgeEvery*minute, dayHours*hour), perMinute: int(math.Round(minute / m.dt)),
 		startsPerDay: make([]int, 0, w.hours()/dayHours), mostBelow: -1,
 	}
 	columns := Columns(h, p)
@@ -170,7 +182,8 @@ func (t *tape) playHour(i int, counted bool) {
 			continue
 		}
 		if (minuteOfHour+1)%judgeEvery == 0 {
-			t.judge(float64(i)*hour + float64(step)*m.dt)
+			t.outdoor = before + slope*float64(step)
+			t.judge(float64(i)*hour+float64(step)*m.dt, math.Mod(begin+float64(step)*m.dt, weekSeconds))
 		}
 		outdoor := before + slope*float64(step)
 		if (minuteOfHour+1)%traceEvery == 0 {
@@ -193,6 +206,9 @@ func (m *model) takeHour(w Weather, k int) {
 		for _, s := range m.suns[i] {
 			sun += w.Sun[s.facade][k] * s.aperture
 		}
+		if r.air > r.shadeAbove {
+			sun *= r.shadeLeaves
+		}
 		gains := m.gains[i][k%dayHours]
 		radiant := sun*m.sunRadiant[i] + gains*m.gainsRadiant[i]
 		r.airGain = sun + gains - radiant + radiant*r.airPart
@@ -203,8 +219,12 @@ func (m *model) takeHour(w Weather, k int) {
 }
 
 // judge holds the rooms against their set-points.
-func (t *tape) judge(now float64) {
+func (t *tape) judge(now, ofWeek float64) {
 	m := t.m
+	t.mean += t.meanPart * (t.outdoor - t.mean)
+	if t.wanted.points != nil {
+		t.wanted.moves(ofWeek)
+	}
 	for i := range m.rooms {
 		r := &m.rooms[i]
 		s, air := &r.stat, r.air
@@ -213,13 +233,22 @@ func (t *tape) judge(now float64) {
 			s.low, s.lowAt = air, now
 		}
 		s.high = max(s.high, air)
-		off := air - (r.set - r.lower)
+		lower := r.lower
+		if t.wanted.now != nil {
+			lower = float64(t.wanted.now.Lower)
+		}
+		off := air - (r.set - lower)
 		if off < -t.band {
 			s.below++
 			s.belowToday = true
 			s.belowDegrees -= off
 			t.belowToday -= off
-		} else if air > r.set+t.band && m.season {
+		}
+		if t.mean > heatingWeather {
+			continue
+		}
+		s.highHeated = max(s.highHeated, air)
+		if air > r.set+t.band {
 			s.above++
 			s.aboveToday = true
 			s.aboveDegrees += air - r.set
@@ -232,7 +261,7 @@ func (t *tape) endDay() {
 		t.mostBelow, t.worstDay = t.belowToday, len(t.startsPerDay)
 		t.today, t.worst = t.worst, t.today
 	}
-	t.today.Rows, t.belowToday = 0, 0
+	t.today.Rows, t.belowToday, t.today.delivered = 0, 0, t.m.sums.delivered
 	for i := range t.m.rooms {
 		s := &t.m.rooms[i].stat
 		if s.belowToday {
@@ -254,7 +283,7 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 	r := Result{
 		Settings: s.Name, Time: units.Time(total), Step: Steps{units.Time(m.massDt), units.Time(m.dt), units.Time(m.emitterDt), units.Time(m.plantDt)},
 		Fuel: units.Energy(fuel), Heat: units.Energy(sums.burnt), Delivered: units.Energy(sums.delivered),
-		Electricity: units.Energy(sums.electricity + m.always*total), Burning: units.Time(sums.burning), Condensing: units.Time(sums.condensing),
+		Electricity: units.Energy(sums.electricity + sums.pumps + m.always*total), Pumps: units.Energy(sums.pumps), Burning: units.Time(sums.burning), Condensing: units.Time(sums.condensing),
 		Starts: sums.starts, StartsPerDay: t.startsPerDay, Runs: sums.runs, ShortestRun: units.Time(sums.shortest), LongestRun: units.Time(sums.longest),
 		WorstDay: t.worstDay, Worst: t.worst,
 	}
@@ -264,6 +293,7 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 	for i := range m.circuits {
 		c := &m.circuits[i]
 		r.Electricity += units.Energy(c.pump * c.runs)
+		r.Pumps += units.Energy(c.pump * c.runs)
 		if !c.isTank {
 			r.Circuits = append(r.Circuits, CircuitResult{Name: p.Circuits[i].Name, Runs: units.Time(c.runs)})
 		}
@@ -272,9 +302,9 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 	for i := range m.rooms {
 		st := &m.rooms[i].stat
 		r.Rooms = append(r.Rooms, RoomResult{
-			Name: h.Rooms[i].Name, Low: units.Temperature(st.low), High: units.Temperature(st.high), LowAt: units.Time(st.lowAt), Mean: units.Temperature(st.sum * each / total),
+			Name: h.Rooms[i].Name, Low: units.Temperature(st.low), High: units.Temperature(st.high), HighHeated: units.Temperature(st.highHeated), LowAt: units.Time(st.lowAt), Mean: units.Temperature(st.sum * each / total),
 			Below: units.Time(float64(st.below) * each), BelowDegrees: units.DegreeDays(st.belowDegrees * each),
-			DaysBelow: st.daysBelow, DaysAbove: st.daysAbove,
+			DaysBelow: st.daysBelow, DaysAbove: st.daysAbove, Heated: units.Energy(st.heated), Cooled: units.Energy(st.cooled),
 			Above: units.Time(float64(st.above) * each), AboveDegrees: units.DegreeDays(st.aboveDegrees * each),
 		})
 	}
@@ -288,10 +318,10 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 }
 
 func (s *sums) balance(stored float64) Balance {
-	in := s.burnt + s.gains + s.sun
-	out := s.lost + s.behind + s.standby + s.tankLost + s.drawn
+	in := s.burnt + s.gains + s.sun + s.heated
+	out := s.cooled + s.lost + s.behind + s.standby + s.tankLost + s.drawn
 	b := Balance{
-		Burner: units.Energy(s.burnt), Gains: units.Energy(s.gains), Sun: units.Energy(s.sun),
+		Burner: units.Energy(s.burnt), Gains: units.Energy(s.gains), Sun: units.Energy(s.sun), Heated: units.Energy(s.heated), Cooled: units.Energy(s.cooled),
 		Lost: units.Energy(s.lost), Behind: units.Energy(s.behind), Standby: units.Energy(s.standby), TankLost: units.Energy(s.tankLost), HotWater: units.Energy(s.drawn),
 		Stored: units.Energy(stored), Open: units.Energy(in - out - stored),
 	}

@@ -5,6 +5,7 @@ package year
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"curvewright/curve"
 	"curvewright/refuse"
@@ -18,6 +19,7 @@ type Settings struct {
 	CutOff       CutOff
 	Differential units.Difference // of the burner, from start to stop, the set-point in the middle
 	Rest         units.Time       // anti-cycling time: the shortest rest of the burner
+	HeatingLimit units.Power      // of the output while no tank is charged; 0 for none
 	AboveMixed   units.Difference // boiler above what a mixed circuit asks for
 	// Beyond puts the sensor that leads the burner into the common supply of the circuits,
 	// beyond the coupling, and not into the boiler.
@@ -46,6 +48,9 @@ type CircuitSettings struct {
 	InfluenceLimit units.Difference // at most so much up or down
 
 	Program []Switch // of a week; none for warm all the time
+	// HoldBelow is the outdoor temperature below which the program is left out, so that
+	// nobody waits for a cold house in the coldest weather; 0 for never.
+	HoldBelow units.Temperature
 }
 
 // Switch is a switching point: from this time on the rooms of the circuit are to be
@@ -64,14 +69,22 @@ type Switch struct {
 // Range: 0 to 24 h each, over midnight or within the day.
 // Source: definition.
 func Night(from, to units.Time, lower units.Difference, off bool) []Switch {
-	out := make([]Switch, 0, 14)
+	return EveryDay([]Switch{{From: from, Lower: lower, Off: off}, {From: to}})
+}
+
+// EveryDay gives the program of a week in which every day has the same switching points.
+//
+// Units: times after midnight.
+// Range: 0 to 24 h each, in any order.
+// Source: definition.
+func EveryDay(day []Switch) []Switch {
+	day = slices.Clone(day)
+	slices.SortStableFunc(day, func(a, b Switch) int { return cmp.Compare(a.From, b.From) })
+	out := make([]Switch, 0, 7*len(day))
 	for d := range 7 {
-		day := units.Time(d) * 86400
-		night, morning := Switch{From: day + from, Lower: lower, Off: off}, Switch{From: day + to}
-		if from < to {
-			out = append(out, night, morning)
-		} else {
-			out = append(out, morning, night)
+		for _, s := range day {
+			s.From += units.Time(d) * 86400
+			out = append(out, s)
 		}
 	}
 	return out
@@ -109,9 +122,17 @@ func (s CircuitSettings) check(rooms int) error {
 		refuse.Within("room influence", s.Influence, 0, 20),
 		refuse.Within("limit of the room influence", s.InfluenceLimit, 0, 40),
 	)
-	for i, w := range s.Program {
+	if s.HoldBelow != 0 {
+		err = cmp.Or(err, refuse.Within("outdoor temperature below which the program is left out", s.HoldBelow, coldest, units.Celsius(20)))
+	}
+	return cmp.Or(err, checkWeek(s.Program))
+}
+
+func checkWeek(program []Switch) error {
+	var err error
+	for i, w := range program {
 		err = cmp.Or(err, refuse.Within("switching point", w.From, 0, 7*86400), refuse.Within("lowering", w.Lower, 0, 15))
-		if i > 0 && w.From < s.Program[i-1].From {
+		if i > 0 && w.From < program[i-1].From {
 			err = cmp.Or(err, fmt.Errorf("switching point %d: before the one ahead of it; accepted: in the order of the week", i+1))
 		}
 	}
@@ -132,6 +153,9 @@ func (s Settings) check(p Plant, rooms int) error {
 		refuse.Within("shortest rest of the burner", s.Rest, 0, 7200),
 		refuse.Within("boiler above a mixed circuit", s.AboveMixed, 0, 40),
 	)
+	if s.HeatingLimit != 0 {
+		err = cmp.Or(err, refuse.Within("limit of the heating output", s.HeatingLimit, p.Boiler.Least, mostPower))
+	}
 	if s.CutOff.Above != 0 {
 		err = cmp.Or(err, refuse.Within("warm-weather cut-off", s.CutOff.Above, units.Celsius(-10), units.Celsius(40)),
 			refuse.Within("width of the cut-off", s.CutOff.Width, 0, 10), refuse.Within("damping of the cut-off", s.CutOff.Damping, 0, mostTime))

@@ -54,8 +54,12 @@ func (m *model) advanceWater() {
 		m.restBoiler(m.emitterDt)
 		return
 	}
-	m.ranFor += m.emitterDt
-	m.advancePlant()
+	if m.buffer.inv > 0 && !(len(m.active) == 1 && m.active[0].isTank) {
+		m.advanceBuffered()
+	} else {
+		m.ranFor += m.emitterDt
+		m.advancePlant()
+	}
 	for _, c := range m.active {
 		m.advanceEmitters(c)
 	}
@@ -150,7 +154,7 @@ func (m *model) advancePlant() {
 	dt, t, perJoule := m.plantDt, b.t, b.inv
 	flow, flowInv, direct := b.flow, b.flowInv, b.direct
 	delivered, standby := 0.0, 0.0
-	var supply, returned float64
+	var supply, returned, before, part float64
 	for range m.plantSteps {
 		// What the circuits draw, and what of it comes back.
 		drawn, carried := 0.0, 0.0
@@ -162,7 +166,9 @@ func (m *model) advancePlant() {
 		stream := 0.0
 		supply, returned = t, t
 		if drawn > 0 {
-			part := 1 / drawn // ready before the temperatures are
+			if drawn != before { // valves at rest draw the same again
+				before, part = drawn, 1/drawn
+			}
 			back := carried * part
 			span := t - back
 			switch {
@@ -185,7 +191,11 @@ func (m *model) advancePlant() {
 			}
 			c.back += c.renewed * (c.constant + c.slope*inlet - c.back)
 		}
-		output := b.fire(&m.sums, t, supply, returned, dt)
+		over := t - b.set
+		if b.beyond {
+			over = supply - b.set
+		}
+		output := b.fire(&m.sums, t, over, over, over, returned, dt)
 		if !b.burning {
 			lost := b.standby * (t - b.room)
 			standby += dt * lost
@@ -213,7 +223,8 @@ func (c *circuitNode) moveValve(supply, dt float64) {
 // restBoiler lets the boiler stand without flow.
 func (m *model) restBoiler(dt float64) {
 	b := &m.boiler
-	output := b.fire(&m.sums, b.t, b.t, b.t, dt)
+	over := b.t - b.set
+	output := b.fire(&m.sums, b.t, over, over, over, b.t, dt)
 	if !b.burning {
 		lost := b.standby * (b.t - b.room)
 		m.sums.standby += dt * lost
@@ -221,30 +232,30 @@ func (m *model) restBoiler(dt float64) {
 	}
 	b.t += dt * b.inv * output
 	b.supply, b.back = b.t, b.t
+	if m.buffer.inv > 0 {
+		m.buffer.lose(&m.sums, dt)
+	}
 }
 
 // fire is the burner's own control: start and stop about the set-point, a proportional
 // and integral band in between, a shortest rest, and the boiler's limit. It gives the
-// output at a boiler temperature, supply of the circuits and return.
-func (b *boilerNode) fire(s *sums, t, supply, back, dt float64) float64 {
+// output at a boiler temperature and return, with how far the sensors by which it starts,
+// stops and modulates lie above the set-point: one and the same, but with a buffer.
+func (b *boilerNode) fire(s *sums, t, starts, stops, over, back, dt float64) float64 {
 	if t >= b.hottest {
 		b.blocked = true
 	} else if t < b.hottest-limitReset {
 		b.blocked = false
 	}
-	over := t - b.set
-	if b.beyond {
-		over = supply - b.set
-	}
 	if b.burning {
-		if !b.call || b.blocked || b.dead || over > b.differential/2 {
+		if !b.call || b.blocked || b.dead || stops > b.differential/2 {
 			b.burning = false
 			b.rested = 0
 			s.endRun(b.ran)
 		}
 	} else {
 		b.rested += dt
-		if b.call && !b.blocked && !b.dead && over <= -b.differential/2 && b.rested >= b.rest {
+		if b.call && !b.blocked && !b.dead && starts <= -b.differential/2 && b.rested >= b.rest {
 			b.burning = true
 			b.ran = 0
 			b.base = b.least
@@ -256,8 +267,8 @@ func (b *boilerNode) fire(s *sums, t, supply, back, dt float64) float64 {
 		b.output = 0
 		return 0
 	}
-	b.base = between(b.base-b.integral*over*dt, b.least, b.most)
-	b.output = between(b.base-b.gain*over, b.least, b.most)
+	b.base = between(b.base-b.integral*over*dt, b.least, b.limit)
+	b.output = between(b.base-b.gain*over, b.least, b.limit)
 	b.ran += dt
 	b.burnt += b.output * dt
 	b.burnFor += dt
@@ -336,16 +347,34 @@ func (m *model) advanceAir(outdoor float64) {
 	lost := 0.0
 	for i := range m.rooms {
 		r := &m.rooms[i]
-		loss := r.airOut*(r.air-outdoor) + r.airFix*r.air - r.airHeld
-		if r.air > r.airingAbove && outdoor < r.air {
-			loss += r.airingMost * between((r.air-r.airingAbove)/airingBand, 0, 1) * (r.air - outdoor)
+		air := r.air
+		loss := r.airBoth*air - r.airOut*outdoor - r.airHeld
+		if air > r.airingAbove && outdoor < air {
+			loss += r.airingMost * between((air-r.airingAbove)/airingBand, 0, 1) * (air - outdoor)
 		}
 		lost += loss
-		r.airSum += r.air
-		r.air += r.airInv * (dt*(r.airGain+r.held-r.toMass*r.air-loss) + r.convected)
+		r.airSum += air
+		r.air = air + r.airInv*(dt*(r.airGain+r.held-r.toMass*air-loss)+r.convected)
 		r.convected = 0
+		if r.ideal && (r.air < r.idealHeat || r.air > r.idealCool) {
+			r.keepWithin(&m.sums)
+		}
 	}
 	m.sums.lost += dt * lost
+}
+
+// keepWithin lets the ideal heater or cooler bring the air to its limit.
+func (r *roomNode) keepWithin(s *sums) {
+	limit := between(r.air, r.idealHeat, r.idealCool)
+	heat := (limit - r.air) / r.airInv
+	r.air = limit
+	if heat > 0 {
+		r.stat.heated += heat
+		s.heated += heat
+	} else {
+		r.stat.cooled -= heat
+		s.cooled -= heat
+	}
 }
 
 // advanceMass moves fabric and slabs through the time since it was last called.
@@ -398,6 +427,17 @@ func (m *model) hold() {
 	for i := range m.rooms {
 		r := &m.rooms[i]
 		r.held = r.airNear*r.near + r.airFar*r.far
+	}
+	if m.open > 0 {
+		mean := 0.0
+		for i := range m.rooms {
+			mean += m.rooms[i].open * m.rooms[i].air
+		}
+		mean /= m.open
+		for i := range m.rooms {
+			r := &m.rooms[i]
+			r.held += r.open * (mean - r.air)
+		}
 	}
 	for i := range m.doors {
 		d := &m.doors[i]

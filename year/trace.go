@@ -11,7 +11,13 @@ type Trace struct {
 	Columns []Column   // filled in by Run
 	Values  []float64  // row after row, in K and W
 	Rows    int        // that were filled in
+
+	delivered float64 // by the boiler up to the last row, J
 }
+
+// HeatColumn is the column with the mean heat from the boiler since the row before; all
+// other columns are of the moment.
+const HeatColumn = "heat from the boiler"
 
 // Column says what a column of a [Trace] holds.
 type Column struct {
@@ -39,6 +45,7 @@ func Columns(h House, p Plant) []Column {
 	if p.Tank != nil {
 		out = append(out, Column{Name: "tank, top"})
 	}
+	out = append(out, Column{Name: HeatColumn, Power: true})
 	for _, r := range h.Rooms {
 		out = append(out, Column{Name: r.Name})
 	}
@@ -64,6 +71,9 @@ func (m *model) sample(t *Trace, outdoor float64) {
 		row[k] = m.tank.t[m.tank.n-1]
 		k++
 	}
+	row[k] = (m.sums.delivered - t.delivered) / float64(t.Every)
+	t.delivered = m.sums.delivered
+	k++
 	for i := range m.rooms {
 		row[k+i] = m.rooms[i].air
 	}

@@ -21,8 +21,12 @@ type commands struct {
 	Why      whyCommand      `cmd:"" help:"Show the working of one line of the settings sheet."`
 	Sensor   sensorCommand   `cmd:"" help:"Print the tables of the job's sensors, or judge what one reads."`
 	Drawing  drawingCommand  `cmd:"" help:"Draw the boiler room with its flows and temperatures."`
+	Expect   expectCommand   `cmd:"" help:"Say what every thermometer should read right now."`
+	Judge    judgeCommand    `cmd:"" help:"Judge what was read on a visit: what is likeliest wrong, and what to read next."`
 	Weather  weatherCommand  `cmd:"" help:"Read a weather file: design temperatures, degree-days, months, hours by temperature."`
 	Year     yearCommand     `cmd:"" help:"Play the settings through a year, minute by minute."`
+	Followup followupCommand `cmd:"" help:"Learn from a logger's file: what the house is like, what is wrong, and the corrected curve."`
+	Decide   decideCommand   `cmd:"" help:"Search the settings by playing years: least fuel that keeps everybody warm."`
 	Proof    proofCommand    `cmd:"" help:"Check the engine against published values, here and now."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of the job document."`
 	Serve    serveCommand    `cmd:"" help:"Open the page in a browser on this machine."`
@@ -45,7 +49,7 @@ func main() {
 // run is main without the process around it.
 func run(args []string, out, errs io.Writer) (status int) {
 	var c commands
-	parser, err := kong.New(&c, kong.Name("curvewright"),
+	parser, err := kong.New(&c, kong.Name("curvewright"), kong.Vars{"roles": logRoles()},
 		kong.Description("From the survey of a house to the settings of its heating control, with reasons."),
 		kong.WithHyphenPrefixedParameters(true), // --at "-3 °F"
 		kong.Writers(out, errs), kong.UsageOnError(), kong.ConfigureHelp(kong.HelpOptions{Compact: true}),

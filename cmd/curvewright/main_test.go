@@ -249,7 +249,7 @@ func TestYear(t *testing.T) {
 		args []string
 		want string
 	}{
-		{[]string{"--against", "guess"}, "accepted: preset, constant"},
+		{[]string{"--against", "guess"}, "accepted: preset, fixed, as-found"},
 		{[]string{"--weather", examplePath("combi-slab")}, "combi-slab.yaml"},
 	} {
 		if status, _, errs := call(append([]string{"year", examplePath("combi-slab")}, c.args...)...); status != 1 || !strings.Contains(errs, c.want) {

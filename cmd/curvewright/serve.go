@@ -67,7 +67,7 @@ func (c serveCommand) serve(ctx context.Context, p *program) error {
 			fmt.Fprintln(p.errs, "no browser could be opened; go to the address yourself")
 		}
 	}
-	server := &http.Server{Handler: handler, ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 30 * time.Second,
+	server := &http.Server{Handler: web.Packed(handler), ReadHeaderTimeout: 10 * time.Second, ReadTimeout: 30 * time.Second,
 		WriteTimeout: 60 * time.Second, IdleTimeout: 2 * time.Minute}
 	done := make(chan error, 1)
 	go func() { done <- server.Serve(listener) }()

@@ -9,7 +9,7 @@ import (
 
 // Every exported function of these packages says where it holds and where it comes
 // from. Packages units and working hold no formulas of the trade.
-var formulas = map[string]bool{"fluid": true, "boiler": true, "pipework": true, "hotwater": true, "sensor": true, "year": true, "weather": true, "building": true, "emitter": true, "curve": true, "job": true, "settings": true}
+var formulas = map[string]bool{"fluid": true, "boiler": true, "pipework": true, "hotwater": true, "sensor": true, "year": true, "weather": true, "logs": true, "building": true, "emitter": true, "curve": true, "job": true, "changes": true, "settings": true, "catalogue": true, "attendance": true, "visit": true}
 
 // prose are methods that only turn a value into words.
 var prose = map[string]bool{"String": true, "Text": true, "Error": true}

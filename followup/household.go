@@ -1,0 +1,59 @@
+package followup
+
+// What of the job the readings are understood by.
+
+import (
+	"curvewright/boiler"
+	"curvewright/fluid"
+	"curvewright/job"
+	"curvewright/settings"
+	"curvewright/units"
+)
+
+const usualEfficiency = 0.90 // of the season, gross, where the sheet cannot say
+
+// householdOf takes it from the survey and from what was worked out of it.
+func householdOf(p *settings.Plan, j *job.Job) household {
+	h := household{efficiency: usualEfficiency, most: j.Boiler.Output.Value, least: p.Least, fill: fluid.Water(), weights: map[string]float64{}}
+	if p.Sheet.Boiler.Known && p.Sheet.Boiler.Efficiency > 0.5 {
+		h.efficiency = float64(p.Sheet.Boiler.Efficiency)
+	}
+	if h.most == 0 {
+		h.most = p.Most
+	}
+	h.heatingValue = j.Boiler.HeatingValue.Value
+	if !j.Boiler.HeatingValue.Set {
+		h.heatingValue = usualHeatingValue(j.Boiler.Fuel)
+	}
+	kind := fluid.PropyleneGlycol
+	switch j.System.Antifreeze {
+	case "ethylene glycol":
+		kind = fluid.EthyleneGlycol
+		fallthrough
+	case "propylene glycol":
+		if m, err := fluid.GlycolByVolume(kind, j.System.Share.Value); err == nil {
+			h.fill = m
+		}
+	}
+	for _, r := range p.Rooms {
+		h.weights[plainName(r.Name)] = float64(r.Loss.Coefficient())
+	}
+	h.hotWater = j.HotWater.By != "" && j.HotWater.By != "none"
+	return h
+}
+
+// usualHeatingValue is that of the fuel in a volume as meters count it.
+func usualHeatingValue(fuel string) units.HeatingValue {
+	if fuel == "" {
+		fuel = "natural gas"
+	}
+	f, err := boiler.FuelByKey(fuel)
+	if err != nil {
+		return 0
+	}
+	gross, _, err := f.HeatingValue(boiler.BaseUS)
+	if err != nil {
+		return 0
+	}
+	return gross
+}

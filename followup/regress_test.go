@@ -1,0 +1,65 @@
+package followup
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+)
+
+// Weekly gas (thousands of cubic feet) against outdoor temperature (°C) in one house of
+// south-east England before its walls were filled.
+var (
+	whitesideTemp = []float64{-0.8, -0.7, 0.4, 2.5, 2.9, 3.2, 3.6, 3.9, 4.2, 4.3, 5.4, 6, 6, 6, 6.2, 6.3, 6.9, 7, 7.4, 7.5, 7.5, 7.6, 8, 8.5, 9.1, 10.2}
+	whitesideGas  = []float64{7.2, 6.9, 6.4, 6, 5.8, 5.8, 5.6, 4.7, 5.8, 5.2, 4.9, 4.9, 4.3, 4.4, 4.5, 4.6, 3.7, 3.9, 4.2, 4, 3.9, 3.5, 4, 3.6, 3.1, 2.6}
+)
+
+func TestSignatureOfAPublishedHouse(t *testing.T) {
+	f, err := Regress(whitesideGas, [][]float64{whitesideTemp}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const source = "Hand et al. 1993, p. 69; regression in Venables and Ripley 2002"
+	for _, c := range []struct {
+		what               string
+		ours, want, within float64
+	}{
+		{"constant", f.Coefficients[0], 6.8538, 5e-5},
+		{"slope", f.Coefficients[1], -0.3932, 5e-5},
+	} {
+		if math.Abs(c.ours-c.want) > c.within {
+			t.Errorf("%s: %.5f, want %.4f (%s)", c.what, c.ours, c.want, source)
+		}
+	}
+	// The published errors (0.1184, 0.0196) are those of independent weeks; ours may
+	// only be wider.
+	if f.Errors[0] < 0.1184-5e-5 || f.Errors[1] < 0.0196-5e-5 {
+		t.Errorf("errors %.4f, %.4f are narrower than those of independent weeks", f.Errors[0], f.Errors[1])
+	}
+}
+
+// Intervals of a slope hold the truth in nine cases of ten though errors and regressor
+// both follow themselves.
+func TestIntervalsHoldForReadingsThatFollowEachOther(t *testing.T) {
+	for _, rho := range []float64{0, 0.4, 0.6} {
+		rng := rand.New(rand.NewPCG(7, 1))
+		hits, n := 0, 600
+		for range n {
+			x, y := make([]float64, 28), make([]float64, 28)
+			w, e := rng.NormFloat64(), rng.NormFloat64()/math.Sqrt(1-rho*rho)
+			for i := range x {
+				w, e = 0.6*w+rng.NormFloat64(), rho*e+rng.NormFloat64()
+				x[i], y[i] = w, 3+2*w+e
+			}
+			f, err := Regress(y, [][]float64{x}, true)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if low, high := f.Interval(1); low <= 2 && 2 <= high {
+				hits++
+			}
+		}
+		if share := float64(hits) / float64(n); share < 0.85 || share > 0.97 {
+			t.Errorf("correlation %.1f: %.1f %% of the intervals hold the truth", rho, 100*share)
+		}
+	}
+}
