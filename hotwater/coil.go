@@ -53,7 +53,7 @@ func NewCoil(r CoilRating) (Coil, error) {
 	if err != nil {
 		return Coil{}, err
 	}
-	flow, err := primary(r.Flow, r.Supply)
+	flow, err := primary(fluid.Water(), r.Flow, r.Supply)
 	if err != nil {
 		return Coil{}, err
 	}
@@ -71,11 +71,11 @@ func NewCoil(r CoilRating) (Coil, error) {
 }
 
 // primary turns a primary flow into the heat it carries per degree.
-func primary(flow units.Flow, supply units.Temperature) (units.LossCoefficient, error) {
+func primary(fill fluid.Mixture, flow units.Flow, supply units.Temperature) (units.LossCoefficient, error) {
 	if !(flow > 0) {
 		return 0, &refuse.Error{Subject: subject, What: "primary flow", Given: tell(flow), Accept: "more than none, for example 15 L/min (4 gpm)"}
 	}
-	c, err := fluid.Water().CapacityFlow(flow, supply)
+	c, err := fill.CapacityFlow(flow, supply)
 	if err != nil {
 		return 0, fmt.Errorf("hot water: primary flow: %w", err)
 	}
@@ -119,6 +119,7 @@ type Charge struct {
 	Supply units.Temperature // primary supply temperature during the charge
 	Flow   units.Flow        // primary flow, measured at Supply
 	Drop   units.Difference  // largest supply − return that boiler and pump are run with; zero for no such limit
+	Fill   fluid.Mixture     // of the primary, water if left out; a coil's rating is one with water
 	Coil   Coil              // a coil of which nothing is known does not limit, and then Drop is needed
 }
 
@@ -182,7 +183,7 @@ func (c Charge) prepare() (prepared, error) {
 	if err != nil {
 		return prepared{}, err
 	}
-	flow, err := primary(c.Flow, c.Supply)
+	flow, err := primary(c.Fill, c.Flow, c.Supply)
 	if err != nil {
 		return prepared{}, err
 	}

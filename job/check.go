@@ -179,6 +179,8 @@ func temperatureLimits(name string) (low, high units.Temperature) {
 		return units.Celsius(10), units.Celsius(25)
 	case "frost_target":
 		return units.Celsius(-48), units.Celsius(0)
+	case "cold": // of the main in a hard winter
+		return units.Celsius(1), units.Celsius(120)
 	case "beside", "at": // of sensors; the rating of baseboard has limits of its own
 		return units.Celsius(-50), units.Celsius(150)
 	case "from", "to": // outdoor and supply temperatures alike

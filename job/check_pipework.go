@@ -74,7 +74,11 @@ func moving(c *checker, flow Given[units.Flow], p *place) {
 // pump judges the points of a pump's curve.
 func (c *checker) pump(k Pump, at *place) {
 	if n := len(k.Points); n != 0 && (n < 3 || n > 50) {
-		c.fault(at, fmt.Sprintf("%d points", n), "are not enough for a curve, or too many", "3 to 50 points, the first at no flow", "")
+		given := fmt.Sprintf("%d points", n)
+		if n == 1 {
+			given = "one point"
+		}
+		c.fault(at, given, "does not make a curve", "3 to 50 points, the first at no flow", "read them off the curve in the pump's data sheet; without them leave points out: the pump is then set by the drop")
 		return
 	}
 	for i, q := range k.Points {

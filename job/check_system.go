@@ -4,6 +4,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"reflect"
 
 	"curvewright/sensor"
@@ -15,7 +16,9 @@ func outside[T units.Quantity](c *checker, g Given[T], low, high T, p *place, pr
 	if !g.Set {
 		return
 	}
-	if v := reflect.ValueOf(g.Value).Float(); v < reflect.ValueOf(low).Float() || v > reflect.ValueOf(high).Float() {
+	const slack = 1e-9 // keeps a limit on its own side in every unit
+	from, to := reflect.ValueOf(low).Float(), reflect.ValueOf(high).Float()
+	if v := reflect.ValueOf(g.Value).Float(); v < from-slack*math.Abs(from) || v > to+slack*math.Abs(to) {
 		c.fault(p, g.text(), problem, c.say(low)+" to "+c.say(high), "")
 	}
 }
@@ -47,7 +50,11 @@ func (c *checker) closedSystem() {
 	outside(c, s.Precharge, 0, units.Bar(10), at.at("precharge"), "is not the precharge of an expansion vessel")
 	in := s.Antifreeze != "" && s.Antifreeze != "none"
 	c.only(s.Share.Set, in, at.at("antifreeze_share"), "antifreeze: propylene glycol, or antifreeze: ethylene glycol")
-	outside(c, s.Share, 0.01, 0.57, at.at("antifreeze_share"), "is not a share of antifreeze in heating water")
+	most := units.Fraction(0.59) // by volume, what the properties of the glycol reach
+	if s.Antifreeze == "ethylene glycol" {
+		most = 0.57
+	}
+	outside(c, s.Share, 0.01, most, at.at("antifreeze_share"), "is not a share of antifreeze in heating water")
 	if s.Antifreeze == "none" && c.job.Frost.Glycol == "yes" {
 		c.fault(at.at("antifreeze"), s.Antifreeze, "contradicts frost › glycol: yes", "the kind of glycol that is in, or glycol: no", "")
 	}

@@ -171,7 +171,7 @@ type Floor struct {
 	Construction string                    `yaml:"construction" need:"yes" oneof:"wet slab,dry plates,under deck with plates,under deck" doc:"how it is built"`
 	Area         Given[units.Area]         `yaml:"area" need:"yes" doc:"heated area, without what stands under fixed furniture"`
 	Spacing      Given[units.Length]       `yaml:"spacing" doc:"tube spacing"`
-	Tube         Given[units.Length]       `yaml:"tube" doc:"outside diameter of the tube"`
+	Tube         Given[units.Length]       `yaml:"tube" doc:"outside diameter of the tube, which for PEX of 3/8, 1/2, 5/8 and 3/4 nominal is 1/2, 5/8, 3/4 and 7/8 in"`
 	Wall         Given[units.Length]       `yaml:"tube_wall" doc:"wall thickness of the tube"`
 	Material     string                    `yaml:"tube_material" oneof:"pex,pe-rt,multilayer,copper,pp" doc:"material of the tube"`
 	Cover        Given[units.Length]       `yaml:"cover" doc:"what lies above the tube without the covering: screed, slab or deck"`
@@ -246,6 +246,7 @@ type Boiler struct {
 	Fuel      string                   `yaml:"fuel" oneof:"natural gas,propane,heating oil" doc:"fuel"`
 	Output    Given[units.Power]       `yaml:"output" doc:"highest heating output"`
 	MinOutput Given[units.Power]       `yaml:"min_output" doc:"lowest output without stopping"`
+	AtSite    string                   `yaml:"output_at_site" oneof:"yes,no" doc:"whether output and min_output are already the maker's figures for this altitude; no if left out"`
 	MaxSupply Given[units.Temperature] `yaml:"max_supply" doc:"highest supply temperature that can be set"`
 	MinSupply Given[units.Temperature] `yaml:"min_supply" doc:"lowest supply temperature that can be set"`
 

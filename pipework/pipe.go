@@ -87,6 +87,9 @@ func Find(standard Standard, size string) (Pipe, error) {
 			continue
 		}
 		var sizes []string
+		if inches, found := steelDN[strings.ToLower(sizeKey(size))]; found && (standard == SteelSchedule40 || standard == SteelMetric) {
+			size = inches
+		}
 		for _, r := range t.rows {
 			if sizeKey(r.size) == sizeKey(size) {
 				return t.pipe(r), nil
@@ -97,6 +100,9 @@ func Find(standard Standard, size string) (Pipe, error) {
 	}
 	return Pipe{}, &refuse.Error{What: "kind of tube", Given: fmt.Sprintf("%q", standard), Accept: strings.Join(known, ", ")}
 }
+
+// steelDN are the nominal sizes of steel pipe in millimetres, as ISO 6708 has them.
+var steelDN = map[string]string{"dn10": "3/8", "dn15": "1/2", "dn20": "3/4", "dn25": "1", "dn32": "1-1/4", "dn40": "1-1/2", "dn50": "2", "dn65": "2-1/2", "dn80": "3"}
 
 // sizeKey makes the ways of writing one size alike: 1 1/4 in, 1-1/4", 16 × 2 mm.
 func sizeKey(size string) string {

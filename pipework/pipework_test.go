@@ -346,3 +346,19 @@ func TestFloorLoops(t *testing.T) {
 	_, err = LoopLength(10, 0, 0)
 	refused(t, "no spacing", err, "tube spacing")
 }
+
+// TestSteelByNominalDiameter: ISO 6708, DN 25 is 1 in.
+func TestSteelByNominalDiameter(t *testing.T) {
+	for dn, inches := range map[string]string{"DN 25": "1", "dn40": "1-1/2", "DN80": "3"} {
+		for _, standard := range []Standard{SteelMetric, SteelSchedule40} {
+			got, err := Find(standard, dn)
+			want, _ := Find(standard, inches)
+			if err != nil || got != want {
+				t.Errorf("%s of %s: %v, %v", dn, standard, got, err)
+			}
+		}
+	}
+	if _, err := Find(CopperL, "DN 25"); err == nil {
+		t.Error("copper by DN")
+	}
+}

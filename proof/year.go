@@ -3,27 +3,55 @@ package proof
 import (
 	"errors"
 	"fmt"
+	"math"
 	"sync"
 
 	"curvewright/boiler"
 	"curvewright/building"
+	"curvewright/emitter"
 	"curvewright/pipework"
 	"curvewright/units"
 	"curvewright/year"
 )
 
-// leftAlone plays one room without heating and gives the mean of each hour in °C.
-func leftAlone(r year.Room, outdoor units.Temperature, days int) ([]float64, error) {
+// bareHouse is one room with a boiler that heats nothing.
+func bareHouse(r year.Room) (year.House, year.Plant, error) {
 	fuel, err := boiler.FuelByKey("natural-gas")
 	if err != nil {
-		return nil, err
+		return year.House{}, year.Plant{}, err
 	}
 	model, err := boiler.NewModel(fuel, 0.25, boiler.Air{Temperature: units.Celsius(20), Humidity: 0.4}, true, 0.2)
+	p := year.Plant{Coupling: pipework.Direct, Boiler: year.Boiler{Model: model, Least: 3000, Most: 15000, Capacity: 60e3, Hottest: units.Celsius(85)}}
+	return year.House{Rooms: []year.Room{r}}, p, err
+}
+
+// stoppedBoiler lets the boiler of a heated room stop in steady cold, and gives the hours
+// until water in a pipe outdoors freezes with its temperature at the start in °C.
+func stoppedBoiler() (hours, start float64, err error) {
+	h, p, err := bareHouse(year.Room{Name: "room", Set: units.Celsius(20), Air: 5e6, Loss: building.Loss{Outdoor: 100}})
+	if err != nil {
+		return 0, 0, err
+	}
+	law, err := emitter.Radiator(8000, emitter.RatedAtExcess(50), 1.3)
+	if err != nil {
+		return 0, 0, err
+	}
+	p.Circuits = []year.Circuit{{Name: "radiators", Water: 40e3, Radiators: []year.Radiator{{Law: law, Flow: 400, Capacity: 200e3}}}}
+	s := year.Settings{Differential: 6, Circuits: []year.CircuitSettings{{Held: units.Celsius(50)}}}
+	out, err := year.Fail(h, p, s, year.Outage{Outdoor: units.Celsius(-20), Spaces: []year.PipeSpace{{Name: "outdoors", Colder: 1, Follows: 3600}}})
+	if err != nil {
+		return 0, 0, err
+	}
+	pipe := out[len(out)-1]
+	return float64(pipe.Freezes) / 3600, pipe.Start.Celsius(), nil
+}
+
+// leftAlone plays one room without heating and gives the mean of each hour in °C.
+func leftAlone(r year.Room, outdoor units.Temperature, days int) ([]float64, error) {
+	h, p, err := bareHouse(r)
 	if err != nil {
 		return nil, err
 	}
-	h := year.House{Rooms: []year.Room{r}}
-	p := year.Plant{Coupling: pipework.Direct, Boiler: year.Boiler{Model: model, Least: 3000, Most: 15000, Capacity: 60e3, Hottest: units.Celsius(85)}}
 	columns := year.Columns(h, p)
 	trace := year.Trace{Every: 60, Values: make([]float64, days*1440*len(columns))}
 	if _, err := year.Run(h, p, year.Settings{Differential: 6}, year.Steady(outdoor, days, 0), year.Options{WarmUp: -1, Trace: &trace}); err != nil {
@@ -124,5 +152,36 @@ func simulationRows() []Row {
 			Published: c.want, Unit: "°C", Abs: 0.02, Source: "ISO 13790, one capacity: T = 20·e^(−t·H/C)", Standing: Formula,
 		})
 	}
+	rows = append(rows, Row{
+		ID: "year-pipe-freezes", Subject: "Rooms, minute by minute",
+		What: "water that stands in a bare pipe outdoors at −20 °C, time constant 1 h, from the return of a heating that runs: until 0 °C, by its own start",
+		Ours: func() (float64, error) {
+			out, start, err := stoppedBoiler()
+			if err != nil {
+				return 0, err
+			}
+			return out / math.Log((start+20)/20), nil
+		},
+		Published: 1, Unit: "h", Abs: 0.005, Source: "T = To + (T0 − To)·e^(−t/τ), solved for t and divided by ln((T0 − To)/(0 − To))", Standing: Formula,
+	}, Row{
+		ID: "year-ideal-heater", Subject: "Rooms, minute by minute",
+		What: "a room of 150 W/K held at 20 °C with −5 °C outdoors and gains of 300 W: heat of a day",
+		Ours: func() (float64, error) {
+			r := year.Room{Name: "room", Set: units.Celsius(20), Air: 2e5, Loss: building.Loss{Outdoor: 150}, Ideal: year.Ideal{Heat: units.Celsius(20)}}
+			for h := range r.Gains {
+				r.Gains[h] = 300
+			}
+			h, p, err := bareHouse(r)
+			if err != nil {
+				return 0, err
+			}
+			got, err := year.Run(h, p, year.Settings{Differential: 6}, year.Steady(units.Celsius(-5), 1, 0), year.Options{})
+			if err != nil {
+				return 0, err
+			}
+			return float64(got.Rooms[0].Heated) / 3.6e6, nil
+		},
+		Published: (150*25 - 300) * 24 / 1000.0, Unit: "kWh", Abs: 0.01, Source: "steady heat balance, Q = H·(Ti − To) − gains", Standing: Formula,
+	})
 	return rows
 }

@@ -49,7 +49,7 @@ func (p *printer) drawing() {
 		return
 	}
 	p.heading("Boiler room", "as surveyed, on the design day", 0)
-	k := newSketch(&pdfCanvas{pdf: p.pdf, letters: p.letters, origin: xy{p.left, p.y}, size: 8})
+	k := newSketch(&pressCanvas{press: p.press, origin: xy{p.left, p.y}, size: 8})
 	k.exact = true
 	l := layOut(s, k, p.width()/k.u)
 	drawBoilerRoom(k, s, l)

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"codeberg.org/go-pdf/fpdf"
-
 	"curvewright/settings"
 )
 
@@ -13,8 +11,7 @@ import (
 // together on one page, and knows where the page ends.
 
 type printer struct {
-	pdf                 *fpdf.Fpdf
-	letters             *letters
+	press               Press
 	d                   density
 	sheet               *settings.Sheet
 	opts                PDFOptions
@@ -25,7 +22,7 @@ type printer struct {
 	settingsPages       int     // how many the settings take, with all but the boiler room
 }
 
-func (p *printer) clean(s string) string { return p.letters.printable(s) }
+func (p *printer) clean(s string) string { return p.press.Printable(s) }
 
 func (p *printer) width() float64 { return p.right - p.left }
 
@@ -40,9 +37,10 @@ func (p *printer) body() style   { return style{p.d.body, false, ink} }
 func (p *printer) strong() style { return style{p.d.body, true, ink} }
 func (p *printer) quiet() style  { return style{p.d.body, false, faint} }
 
+func (st style) font() Font { return Font{st.bold, st.size} }
+
 func (p *printer) measure(st style, s string) float64 {
-	setFont(p.pdf, st.bold, st.size)
-	return p.pdf.GetStringWidth(p.clean(s))
+	return p.press.TextWidth(st.font(), p.clean(s))
 }
 
 // write sets one line with its top at y.
@@ -57,17 +55,13 @@ func (p *printer) write(st style, x, y float64, a anchor, s string) {
 	case end:
 		x -= w
 	}
-	setFont(p.pdf, st.bold, st.size)
-	c := rgb(pens[st.role].colour)
-	p.pdf.SetTextColor(c[0], c[1], c[2])
-	p.pdf.Text(x, y+st.size*0.92, s)
+	p.press.Text(st.font(), pens[st.role].colour, x, y+st.size*0.92, s)
 }
 
 // wrap breaks text into lines of at most width. It breaks at spaces, never at a
 // no-break space, and cuts only a word that is longer than a line.
 func (p *printer) wrap(st style, s string, width float64) []string {
-	setFont(p.pdf, st.bold, st.size)
-	fits := func(s string) bool { return p.pdf.GetStringWidth(s) <= width }
+	fits := func(s string) bool { return p.press.TextWidth(st.font(), s) <= width }
 	var lines []string
 	line := ""
 	for _, word := range strings.Fields(unbroken.Replace(p.clean(s))) {
@@ -112,16 +106,13 @@ func (p *printer) lines(st style, x, y, lead float64, lines []string) float64 {
 }
 
 func (p *printer) rule(x1, x2, y, width float64, r role) {
-	c := rgb(pens[r].colour)
-	p.pdf.SetDrawColor(c[0], c[1], c[2])
-	p.pdf.SetLineWidth(width)
-	p.pdf.Line(x1, y, x2, y)
+	p.press.Line(Ink{Edge: pens[r].colour, Width: width}, [][2]float64{{x1, y}, {x2, y}})
 }
 
 // page begins a page with its footer, and from the second on with a header.
 func (p *printer) page() {
-	p.pdf.AddPage()
-	n := p.pdf.PageNo()
+	p.press.AddPage()
+	n := p.press.PageNo()
 	small := style{8, false, faint}
 	y := p.bottom + 6
 	p.rule(p.left, p.right, y-2, 0.5, axis)
@@ -171,15 +162,10 @@ func (p *printer) heading(title, aside string, follows float64) {
 
 // warningSign draws a triangle with its stroke and dot, since a typeface may lack it.
 func (p *printer) warningSign(x, y, size float64) {
-	c := rgb(pens[ink].colour)
-	p.pdf.SetDrawColor(c[0], c[1], c[2])
-	p.pdf.SetFillColor(c[0], c[1], c[2])
-	p.pdf.SetLineWidth(size * 0.09)
-	p.pdf.SetLineJoinStyle("round")
-	p.pdf.Polygon([]fpdf.PointType{{X: x + size/2, Y: y}, {X: x + size, Y: y + size*0.9}, {X: x, Y: y + size*0.9}}, "D")
-	p.pdf.SetLineWidth(size * 0.1)
-	p.pdf.Line(x+size/2, y+size*0.34, x+size/2, y+size*0.6)
-	p.pdf.Circle(x+size/2, y+size*0.75, size*0.055, "F")
+	colour := pens[ink].colour
+	p.press.Area(Ink{Edge: colour, Width: size * 0.09}, [][2]float64{{x + size/2, y}, {x + size, y + size*0.9}, {x, y + size*0.9}})
+	p.press.Line(Ink{Edge: colour, Width: size * 0.1}, [][2]float64{{x + size/2, y + size*0.34}, {x + size/2, y + size*0.6}})
+	p.press.Circle(Ink{Fill: colour}, [2]float64{x + size/2, y + size*0.75}, size*0.055)
 }
 
 // tag writes a word in white on black, the loudest thing that a black-and-white
@@ -187,11 +173,12 @@ func (p *printer) warningSign(x, y, size float64) {
 func (p *printer) tag(x, y float64, word string) float64 {
 	st := p.strong()
 	w := p.measure(st, word) + 6
-	c := rgb(pens[ink].colour)
-	p.pdf.SetFillColor(c[0], c[1], c[2])
-	p.pdf.Rect(x, y-1, w, st.size+2, "F")
-	setFont(p.pdf, true, st.size)
-	p.pdf.SetTextColor(255, 255, 255)
-	p.pdf.Text(x+3, y+st.size*0.88, p.clean(word))
+	p.fill(ink, x, y-1, w, st.size+2)
+	p.press.Text(st.font(), paper, x+3, y+st.size*0.88, p.clean(word))
 	return w
+}
+
+// fill covers a rectangle.
+func (p *printer) fill(r role, x, y, w, h float64) {
+	p.press.Area(Ink{Fill: pens[r].colour}, [][2]float64{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}})
 }

@@ -6,157 +6,17 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"slices"
 	"strings"
-	"sync"
 	"testing"
 	"unicode/utf8"
-
-	"github.com/go-fonts/liberation/liberationsansbold"
-	"github.com/go-fonts/liberation/liberationsansregular"
-	"github.com/pdfcpu/pdfcpu/pkg/api"
-	"golang.org/x/image/font/sfnt"
 
 	"curvewright/settings"
 	"curvewright/units"
 )
 
-func pdfOf(t *testing.T, sheet *settings.Sheet, opts PDFOptions) []byte {
-	t.Helper()
-	var b bytes.Buffer
-	if err := SheetPDF(&b, sheet, opts); err != nil {
-		t.Fatal(err)
-	}
-	return b.Bytes()
-}
-
-func pagesOf(t *testing.T, pdf []byte) int {
-	t.Helper()
-	api.DisableConfigDir()
-	if err := api.Validate(bytes.NewReader(pdf), nil); err != nil {
-		t.Fatalf("the PDF is not valid: %v", err)
-	}
-	n, err := api.PageCount(bytes.NewReader(pdf), nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return n
-}
-
-var options = PDFOptions{Paper: A4, Date: "2026-11-25", Version: "0.1.0"}
-
-func TestNormalJobFillsOneSheetOfPaper(t *testing.T) {
-	for _, paper := range []Paper{A4, Letter} {
-		for _, system := range []units.System{units.SI, units.US} {
-			opts := options
-			opts.Paper = paper
-			if n := pagesOf(t, pdfOf(t, fixture(system), opts)); n != 2 {
-				t.Errorf("paper %d, %s: %d pages, want 2", paper, system, n)
-			}
-		}
-	}
-}
-
-func TestPrintHoldsWhatThePersonNeeds(t *testing.T) {
-	tool, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not installed: the text of the PDF was not read back")
-	}
-	for _, paper := range []Paper{A4, Letter} {
-		opts := options
-		opts.Paper = paper
-		path := filepath.Join(t.TempDir(), "sheet.pdf")
-		if err := os.WriteFile(path, pdfOf(t, fixture(units.US), opts), 0o600); err != nil {
-			t.Fatal(err)
-		}
-		out, err := exec.Command(tool, "-layout", path, "-").Output()
-		if err != nil {
-			t.Fatal(err)
-		}
-		text := strings.ReplaceAll(string(out), "\u00a0", " ")
-		for _, want := range []string{
-			"Brânduș & Nguyễn house", "Ελένη Παπαδοπούλου", "Łukasz Żółć", "Спальня Ольги", "Bedroom Ștefan", "Saint-Åsgarð",
-			"151 °F", "145 – 157 °F, fair", "−22 – 32 °F", "STOP", "SHORT", "Caution:", "scalds", "page 1 of 2", "page 2 of 2",
-			"What each room needs", "signature", "Curvewright 0.1.0",
-		} {
-			if !strings.Contains(text, want) {
-				t.Errorf("paper %d: the print lacks %q", paper, want)
-			}
-		}
-		if strings.ContainsRune(text, noGlyph) {
-			t.Errorf("paper %d: the print has a character without a glyph", paper)
-		}
-	}
-}
-
-func TestTypefaceHasTheLettersOfCustomers(t *testing.T) {
-	var need []rune
-	for r := 'A'; r <= 'Z'; r++ {
-		need = append(need, r, r+32)
-	}
-	for r := rune(0xc0); r <= 0x17f; r++ { // western and central Europe
-		need = append(need, r)
-	}
-	for r := rune(0x1ea0); r <= 0x1ef9; r++ { // Vietnamese
-		need = append(need, r)
-	}
-	for r := rune(0x410); r <= 0x44f; r++ { // Cyrillic
-		need = append(need, r)
-	}
-	need = append(need, []rune("ƠơƯưȘșȚțẞЁёІіЇїЄєҐґЎўЂђЋћЉљЊњЏџ")...)
-	need = append(need, []rune("ΑΒΓΔΕΖΗΘΙΚΛΜΝΞΟΠΡΣΤΥΦΧΨΩαβγδεζηθικλμνξοπρστυφχψωςΆΈΉΊΌΎΏάέήίόύώϊϋΐΰ")...)
-	need = append(need, []rune("°−–—±≤≥→←↑·²³½¼¾Δθ₂₀₁«»„“”‘’…€£×÷\u00a0"+string(noGlyph))...)
-	for name, ttf := range map[string][]byte{"regular": liberationsansregular.TTF, "bold": liberationsansbold.TTF} {
-		font, err := sfnt.Parse(ttf)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var buffer sfnt.Buffer
-		for _, r := range need {
-			if g, err := font.GlyphIndex(&buffer, r); err != nil || g == 0 {
-				t.Errorf("%s lacks %q (%U)", name, r, r)
-			}
-		}
-	}
-}
-
-func TestWhatCannotBePrintedBecomesABox(t *testing.T) {
-	l, err := newLetters()
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, c := range []struct{ in, want string }{
-		{"Łukasz Żółć", "Łukasz Żółć"},
-		{"Nguye\u0302\u0303n", "Nguyễn"}, // composed
-		{"12\u202fgpm, non\u2011stop", "12\u00a0gpm, non-stop"},
-		{"田中", "□□"},
-		{"a😀b\xff", "a□b□"},
-		{"a\x00b\u200bc", "abc"},
-	} {
-		if got := l.printable(c.in); got != c.want {
-			t.Errorf("printable(%q) = %q, want %q", c.in, got, c.want)
-		}
-	}
-}
-
-func TestSameSheetGivesTheSameBytes(t *testing.T) {
-	want := pdfOf(t, fixture(units.US), options)
-	var wait sync.WaitGroup
-	for range 4 {
-		wait.Go(func() {
-			var b bytes.Buffer
-			if err := SheetPDF(&b, fixture(units.US), options); err != nil || !bytes.Equal(b.Bytes(), want) {
-				t.Errorf("the bytes differ (error %v)", err)
-			}
-		})
-	}
-	wait.Wait()
-}
-
-func TestHardSheetsStillPrint(t *testing.T) {
+// hardSheets are the empty, the long, the wordy and the broken.
+func hardSheets() map[string]*settings.Sheet {
 	long := fixture(units.US)
 	for i := range 60 {
 		long.Circuits[0].Rooms = append(long.Circuits[0].Rooms, settings.CircuitRoom{Name: fmt.Sprintf("Room %d", i), Need: units.Fahrenheit(120)})
@@ -181,36 +41,21 @@ func TestHardSheetsStillPrint(t *testing.T) {
 			c.Band[k].High = nan
 		}
 	}
-	for name, c := range map[string]struct {
-		sheet *settings.Sheet
-		pages func(int) bool
-	}{
-		"empty":  {&settings.Sheet{}, func(n int) bool { return n == 1 }},
-		"long":   {long, func(n int) bool { return n > 2 && n < 20 }},
-		"wordy":  {wordy, func(n int) bool { return n >= 2 }},
-		"broken": {broken, func(n int) bool { return n == 2 }},
-	} {
-		pdf := pdfOf(t, c.sheet, options)
-		if n := pagesOf(t, pdf); !c.pages(n) {
-			t.Errorf("%s: %d pages", name, n)
-		}
+	return map[string]*settings.Sheet{"empty": {}, "long": long, "wordy": wordy, "broken": broken}
+}
+
+func TestHardSheetsStillRead(t *testing.T) {
+	for name, sheet := range hardSheets() {
 		var text, js bytes.Buffer
-		if err := SheetText(&text, c.sheet, 80); err != nil {
+		if err := SheetText(&text, sheet, 80); err != nil {
 			t.Errorf("%s: text: %v", name, err)
 		}
 		if strings.Contains(text.String(), "NaN") || strings.Contains(text.String(), "Inf") {
 			t.Errorf("%s: the text holds what is no number", name)
 		}
-		if err := SheetJSON(&js, c.sheet); err != nil || !json.Valid(js.Bytes()) {
+		if err := SheetJSON(&js, sheet); err != nil || !json.Valid(js.Bytes()) {
 			t.Errorf("%s: JSON: %v, valid %v", name, err, json.Valid(js.Bytes()))
 		}
-	}
-}
-
-func TestDateThatIsNoDayIsRefused(t *testing.T) {
-	err := SheetPDF(&bytes.Buffer{}, fixture(units.US), PDFOptions{Date: "25.11.2026"})
-	if err == nil || !strings.Contains(err.Error(), "25.11.2026") || !strings.Contains(err.Error(), "2026-11-25") {
-		t.Errorf("error %v, want one with what was given and what would be accepted", err)
 	}
 }
 
@@ -323,7 +168,7 @@ func (failing) Write([]byte) (int, error) { return 0, errFull }
 func TestFailureToWriteIsPassedOn(t *testing.T) {
 	sheet := fixture(units.US)
 	for name, err := range map[string]error{
-		"pdf": SheetPDF(failing{}, sheet, options), "text": SheetText(failing{}, sheet, 80), "json": SheetJSON(failing{}, sheet),
+		"text": SheetText(failing{}, sheet, 80), "json": SheetJSON(failing{}, sheet),
 		"why": WhyText(failing{}, sheet.Sections[0].Lines[0], units.US),
 	} {
 		if !errors.Is(err, errFull) {

@@ -87,7 +87,7 @@ func (c columns) valueWidth() float64 { return c.why - c.value - gutter }
 
 func (p *printer) settingsTable() {
 	p.table(partOf(p.sheet, ""), "setting", "enter this")
-	p.tablePage = p.pdf.PageNo()
+	p.tablePage = p.press.PageNo()
 }
 
 // table prints sections of lines, under heads for what they are and what to do.
@@ -309,7 +309,7 @@ func (p *printer) curves() {
 			x := p.left + float64(k)*(width+gap)
 			p.write(p.strong(), x, p.y, start, p.cut(p.strong(), ct.Name+", "+ct.Kind, width))
 			p.write(p.quiet(), x, p.y+p.d.lead, start, p.cut(p.quiet(), governs(ct, p.sheet.System), width))
-			c := &pdfCanvas{pdf: p.pdf, letters: p.letters, origin: xy{x, p.y + caption}, size: 8}
+			c := &pressCanvas{press: p.press, origin: xy{x, p.y + caption}, size: 8}
 			drawCurve(c, p.sheet, ct, width, height, false)
 		}
 		shown = shown[n:]
@@ -342,7 +342,7 @@ func governs(ct *settings.Circuit, s units.System) string {
 
 // cut shortens one line to a width.
 func (p *printer) cut(st style, s string, width float64) string {
-	c := &pdfCanvas{pdf: p.pdf, letters: p.letters, size: st.size}
+	c := &pressCanvas{press: p.press, size: st.size}
 	return shorten(c, s, st.bold, width)
 }
 
@@ -581,9 +581,7 @@ func (p *printer) surer() {
 		p.need(float64(len(text)) * p.d.lead)
 		share := min(max(float64(m.Share), 0), 1)
 		p.write(p.strong(), p.left+26, p.y, end, percent(m.Share))
-		c := rgb(pens[axis].colour)
-		p.pdf.SetFillColor(c[0], c[1], c[2])
-		p.pdf.Rect(p.left+32, p.y+2, 52*share, p.d.body-3, "F")
+		p.fill(axis, p.left+32, p.y+2, 52*share, p.d.body-3)
 		p.y = p.lines(p.body(), p.left+indent, p.y, p.d.lead, text)
 	}
 }

@@ -41,3 +41,30 @@ func FuzzParseTable(f *testing.F) {
 		}
 	})
 }
+
+// FuzzParseReading holds for any text: no crash, and what was read is a resistance that a
+// sensor can be judged by.
+func FuzzParseReading(f *testing.F) {
+	for _, text := range []string{"12.3 kΩ", "1,2 kΩ", "OL", " o.l. ", "short", "0", "5 MΩ", "10k ohm", "-3 Ω", "1e309 Ω", "∞", "NaN Ω", "0x1p-2 Ω", "12"} {
+		f.Add(text)
+	}
+	pt, err := Platinum("Pt1000", 1000)
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		r, err := ParseReading(text)
+		if err != nil {
+			if r != 0 {
+				t.Fatalf("%q: %v comes with the error %v", text, r, err)
+			}
+			return
+		}
+		if !(r >= 0) || math.IsInf(float64(r), 0) {
+			t.Fatalf("%q is read as %v", text, float64(r))
+		}
+		if j, err := Judge(pt, Reading{Reads: r, True: units.Celsius(20)}); err == nil && j.Verdict == "" {
+			t.Fatalf("%q is judged without a word", text)
+		}
+	})
+}

@@ -183,7 +183,10 @@ func (m *model) limitsMet(c *circuit, s solvedCircuit) []LimitVerdict {
 	if lifted {
 		out = append(out, up)
 	}
-	for _, l := range c.limits {
+	for i, l := range c.limits { // lowest first
+		if i > 0 && l.supply < c.limits[i-1].supply+slack {
+			continue // one reason is enough for one limit
+		}
 		beyond := LimitVerdict{Kind: RunsBeyond, Supply: l.supply, Why: l.why}
 		over := false
 		for _, to := range m.outdoor {

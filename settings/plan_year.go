@@ -33,7 +33,8 @@ type PlanYear struct {
 	FrostRoom units.Temperature // the sheet's frost guard by a room, 0 without
 	Pipes     []string          // places outside the heated shell with heating pipes
 
-	Draws         hotwater.Pattern // of a usual day; no draws where they are not known
+	Draws         hotwater.Pattern  // of a usual day; no draws where they are not known
+	Cold          units.Temperature // of the cold water
 	PriorityLimit units.Time
 }
 
@@ -99,9 +100,9 @@ func (m *model) yearly(solved []solvedCircuit, b burner) PlanYear {
 		}
 		y.Circuits = append(y.Circuits, p)
 	}
-	if by := hotwater.Arrangement(m.job.HotWater.By); by == hotwater.OwnPump || by == hotwater.ThreeWay {
+	if by := hotwater.Arrangement(m.job.HotWater.By); by == hotwater.OwnPump || by == hotwater.ThreeWay || by == hotwater.Combi {
 		if h, _, err := m.readHotWater(); err == nil && m.readPattern(&h) == nil {
-			y.Draws, y.PriorityLimit = h.pattern, h.advice.Limit
+			y.Draws, y.Cold, y.PriorityLimit = h.pattern, h.cold.Value, h.advice.Limit
 		}
 	}
 	return y

@@ -12,6 +12,7 @@ import (
 
 	"curvewright/job"
 	"curvewright/report"
+	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/units"
 	"curvewright/weather"
@@ -112,7 +113,7 @@ func (c settingsCommand) Run(p *program) error {
 		if c.Output == "" {
 			return fmt.Errorf("a PDF needs a file to go to: add -o %s.pdf", strings.TrimSuffix(filepath.Base(c.File), filepath.Ext(c.File)))
 		}
-		err = report.SheetPDF(&b, s, report.PDFOptions{Paper: c.paper(s), Date: sheetDate(s), Version: version})
+		err = pdf.Sheet(&b, s, report.PDFOptions{Paper: c.paper(s), Date: sheetDate(s), Version: version})
 	default:
 		err = report.SheetText(&b, s, c.Width)
 	}

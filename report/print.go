@@ -6,8 +6,6 @@ import (
 	"slices"
 	"time"
 
-	"codeberg.org/go-pdf/fpdf"
-
 	"curvewright/settings"
 )
 
@@ -23,11 +21,12 @@ const (
 	Letter
 )
 
-func (p Paper) size() (name string, width, height float64) {
+// Size is the width and height in points.
+func (p Paper) Size() (width, height float64) {
 	if p == Letter {
-		return "Letter", 612, 792
+		return 612, 792
 	}
-	return "A4", 595.28, 841.89
+	return 595.28, 841.89
 }
 
 // PDFOptions say how the sheet is printed.
@@ -63,24 +62,24 @@ var densities = []density{
 // pages of its own after it.
 const pagesWanted = 2
 
-// SheetPDF writes the settings sheet as a PDF. It sets the text as large as two pages
+// Print sets the settings sheet with a press and writes it. It sets the text as large as two pages
 // allow, never below 8 points, and the table closer where that brings all of it onto
 // the first page; where even that does not do, the table of rooms is left out, and
 // where that is not enough the sheet runs to further pages, set comfortably and with
 // the rooms. What there is to say about the boiler room follows on pages of its own,
 // and the place to sign after it. The same sheet and options give the same bytes.
 //
-// Errors: a date that is not a day written as 2026-11-25; a failure of w.
-func SheetPDF(w io.Writer, sheet *settings.Sheet, opts PDFOptions) error {
-	p, err := layOutSheet(sheet, opts)
+// Errors: a date that is not a day written as 2026-11-25; a failure of the press or of w.
+func Print(w io.Writer, sheet *settings.Sheet, opts PDFOptions, newPress NewPress) error {
+	p, err := layOutSheet(sheet, opts, newPress)
 	if err != nil {
 		return err
 	}
-	return p.pdf.Output(w)
+	return p.press.Output(w)
 }
 
 // layOutSheet finds the densities and prints with them.
-func layOutSheet(sheet *settings.Sheet, opts PDFOptions) (*printer, error) {
+func layOutSheet(sheet *settings.Sheet, opts PDFOptions, newPress NewPress) (*printer, error) {
 	date := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // for a sheet without a date
 	if opts.Date != "" {
 		var err error
@@ -89,7 +88,9 @@ func layOutSheet(sheet *settings.Sheet, opts PDFOptions) (*printer, error) {
 		}
 	}
 	// A trial leaves the boiler room out: it comes after what has to fit.
-	trial := func(table, rest density) (*printer, error) { return printSheet(sheet, opts, date, table, rest, 0) }
+	trial := func(table, rest density) (*printer, error) {
+		return printSheet(sheet, opts, newPress, date, table, rest, 0)
+	}
 	table, fits, err := tableDensity(trial)
 	if err != nil {
 		return nil, err
@@ -101,7 +102,7 @@ func layOutSheet(sheet *settings.Sheet, opts PDFOptions) (*printer, error) {
 			if err != nil {
 				return nil, err
 			}
-			if p.pdf.PageNo() <= pagesWanted {
+			if p.press.PageNo() <= pagesWanted {
 				break
 			}
 		}
@@ -110,10 +111,10 @@ func layOutSheet(sheet *settings.Sheet, opts PDFOptions) (*printer, error) {
 	p := &printer{pages: pagesWanted}
 	for range 2 {
 		pages := p.pages
-		if p, err = printSheet(sheet, opts, date, table, rest, pages); err != nil {
+		if p, err = printSheet(sheet, opts, newPress, date, table, rest, pages); err != nil {
 			return nil, err
 		}
-		if p.pages = p.pdf.PageNo(); p.pages == pages {
+		if p.pages = p.press.PageNo(); p.pages == pages {
 			break
 		}
 	}
@@ -131,7 +132,7 @@ func tableDensity(trial func(table, rest density) (*printer, error)) (best densi
 			if err != nil {
 				return density{}, false, err
 			}
-			if p.pdf.PageNo() > pagesWanted {
+			if p.press.PageNo() > pagesWanted {
 				continue
 			}
 			if p.tablePage == 1 {
@@ -155,7 +156,7 @@ func airier(d, rest density, trial func(table, rest density) (*printer, error)) 
 		wider := d
 		wider.pad += 0.4
 		p, err := trial(wider, rest)
-		if err != nil || p.tablePage != 1 || p.pdf.PageNo() > pagesWanted {
+		if err != nil || p.tablePage != 1 || p.press.PageNo() > pagesWanted {
 			return d, err
 		}
 		d = wider
@@ -166,28 +167,15 @@ func airier(d, rest density, trial func(table, rest density) (*printer, error)) 
 // printSheet lays the whole sheet out, the table and the rest each at its density. The
 // count of pages has to be known beforehand for "page 1 of 2"; without one the boiler
 // room is left out.
-func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, table, rest density, pages int) (*printer, error) {
-	letters, err := newLetters()
+func printSheet(sheet *settings.Sheet, opts PDFOptions, newPress NewPress, date time.Time, table, rest density, pages int) (*printer, error) {
+	width, height := opts.Paper.Size()
+	press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: "Heating settings: " + sheet.Job, Author: sheet.By,
+		Subject: "Settings for a weather-compensated heating control", Creator: "Curvewright " + opts.Version, Producer: "Curvewright", Lang: "en"})
 	if err != nil {
 		return nil, err
 	}
-	name, width, height := opts.Paper.size()
-	pdf := fpdf.New("P", "pt", name, "")
-	addFonts(pdf)
-	p := &printer{pdf: pdf, letters: letters, d: table, sheet: sheet, opts: opts, pages: pages,
+	p := &printer{press: press, d: table, sheet: sheet, opts: opts, pages: pages,
 		left: margin, right: width - margin, bottom: height - margin - footer}
-	pdf.SetMargins(margin, margin, margin)
-	pdf.SetAutoPageBreak(false, 0)
-	pdf.SetCreationDate(date)
-	pdf.SetModificationDate(date)
-	pdf.SetCatalogSort(true)
-	pdf.SetLang("en")
-	pdf.SetTitle(p.clean("Heating settings: "+sheet.Job), true)
-	pdf.SetAuthor(p.clean(sheet.By), true)
-	pdf.SetSubject("Settings for a weather-compensated heating control", true)
-	pdf.SetCreator("Curvewright "+opts.Version, true)
-	pdf.SetProducer("Curvewright", true)
-	pdf.SetDisplayMode("fullpage", "single")
 
 	p.page()
 	p.titleBlock()
@@ -207,16 +195,16 @@ func printSheet(sheet *settings.Sheet, opts PDFOptions, date time.Time, table, r
 	}
 	p.surer()
 	p.cautions()
-	p.settingsPages = pdf.PageNo()
+	p.settingsPages = press.PageNo()
 	switch room := hasBoilerRoom(sheet); {
 	case !room:
 		p.signature()
-		p.settingsPages = pdf.PageNo()
+		p.settingsPages = press.PageNo()
 	case pages > 0:
 		p.boilerRoom()
 		p.signature()
 	}
-	return p, pdf.Error()
+	return p, nil
 }
 
 const (
