@@ -47,11 +47,11 @@ const (
 	mostHours   = 1500 // of the log: the coldest stretch of two months
 	leastModel  = 240
 	leastSwing  = 0.5  // K of the rooms from low to high: less tells nothing of stores
-	tooWide     = 0.90 // of the logarithm: a factor of two either way
+	tooWide     = 0.95 // of the logarithm: a factor of two either way
 	whiteLags   = 24
 	whiteChance = 0.05
 	stores      = 0.05 // of the loss: the same for it
-	structure   = 0.43 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
+	structure   = 0.47 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
 	moves       = 1.2  // K between the 5th and the 95th percentile of the rooms: less shows no time constant
 	flattest    = 0.05 // curvature below which nothing is known
 )

@@ -79,7 +79,7 @@ const (
 	sensorOffset = 0.35  // K, one standard deviation, of a thermometer on a pipe
 	leastLimit   = 36    // hours beyond it before a limit is believed
 	leastBend    = 0.5   // K between curve and line: less does not matter
-	bandOfSlope  = 0.025 // of the slope: fire's band and lag of the outdoor sensor, one standard deviation
+	bandOfSlope  = 0.018 // of the slope: fire's band and lag of the outdoor sensor, one standard deviation
 	plainLevel   = 1.2   // K within which hours of the day are one level
 )
 

@@ -3,6 +3,5 @@
 // survey does not ask, and says what it assumed.
 //
 // [New] prepares a job, [Trial.Run] plays it, [Trial.Fail] lets the boiler stop on the
-// design night. A combi's hot water is not played; fan coils are not either, and a job
-// with one is refused.
+// design night. Fan coils are not played, and a job with one is refused.
 package trial

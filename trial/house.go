@@ -6,6 +6,7 @@ import (
 
 	"curvewright/building"
 	"curvewright/emitter"
+	"curvewright/hotwater"
 	"curvewright/job"
 	"curvewright/pipework"
 	"curvewright/settings"
@@ -104,6 +105,9 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 		out.Tank = &year.Tank{Tank: t.Tank, Coil: t.Charge.Coil.Transmission(), Flow: units.LossCoefficient(float64(t.Charge.Flow) * float64(carries)),
 			Water: coilWater, Pump: pumpPower, Cold: t.Cold, Draws: p.Year.Draws}
 	}
+	if hotwater.Arrangement(j.HotWater.By) == hotwater.Combi && len(p.Year.Draws.Draws) > 0 {
+		out.Combi = &year.Combi{Cold: p.Year.Cold, Draws: p.Year.Draws}
+	}
 	for i, c := range p.Circuits {
 		family := p.Sheet.Plant.Circuits[i].Family
 		own := !c.Series && (family == "radiators" || family == "towel rail") // valves of their own
@@ -152,8 +156,8 @@ func (t *Trial) tankAssumed(j *job.Job) []string {
 	switch {
 	case t.Plant.Tank != nil:
 		return []string{"hot water drawn every day alike: " + t.Plan.Year.Draws.Name}
-	case j.HotWater.By == "combi":
-		return []string{"hot water made by the boiler as it flows is not played; its fuel is the same whatever the heating's settings"}
+	case t.Plant.Combi != nil:
+		return []string{"hot water drawn every day alike: " + t.Plan.Year.Draws.Name + "; no heating while it flows"}
 	case j.HotWater.By == "" || j.HotWater.By == "none":
 		return nil
 	}

@@ -160,8 +160,8 @@ func TestWhatTheJobSaysIsPlayed(t *testing.T) {
 		t.Errorf("%.0f L drawn, balance open by %g", w, float64(results[0].Balance.OpenShare))
 	}
 	si := example(t, "combi-slab", trial.Options{Seed: 1})
-	if si.Settings[0].Circuits[0].Influence == 0 || si.Plant.Tank != nil {
-		t.Errorf("combi: influence %v, tank %v", si.Settings[0].Circuits[0].Influence, si.Plant.Tank)
+	if si.Settings[0].Circuits[0].Influence == 0 || si.Plant.Tank != nil || si.Plant.Combi == nil {
+		t.Errorf("combi: influence %v, tank %v, combi %v", si.Settings[0].Circuits[0].Influence, si.Plant.Tank, si.Plant.Combi)
 	}
 }
 

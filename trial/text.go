@@ -84,7 +84,7 @@ func (t *Trial) note(results []year.Result) string {
 		condenses = condenses && r.Burning > 0 && r.Condensing/r.Burning > 0.95
 	}
 	if len(results) > 1 && condenses && float64(most/least) < 1.02 {
-		return "The curve saves next to no fuel here: the water is cool enough to condense either way, and the room thermostats hold\nthe rest back. What it changes is how steady the rooms are and how often the burner starts."
+		return "The curve saves next to no fuel here: the water is cool enough to condense either way, and the room thermostats hold\nthe rest back. What it changes is how often the burner starts and how long the pump runs."
 	}
 	return ""
 }

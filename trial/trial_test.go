@@ -57,7 +57,7 @@ func TestSteadyColdIsWhatTheSheetSays(t *testing.T) {
 		// A boiler without limit and without hot water, nothing lowered, no room sensor: what
 		// is tested is the house.
 		tr.Plant.Boiler.Most *= 2
-		tr.Plant.Tank, tr.Settings[0].HeatingLimit = nil, 0
+		tr.Plant.Tank, tr.Plant.Combi, tr.Settings[0].HeatingLimit = nil, nil, 0
 		for i := range tr.Settings[0].Circuits {
 			tr.Settings[0].Circuits[i].Program, tr.Settings[0].Circuits[i].Influence = nil, 0
 		}

@@ -82,8 +82,9 @@ func (s *server) icon(w http.ResponseWriter, r *http.Request) {
 type frame struct {
 	Style, Script, Icon, Version string
 	Path                         string // of the page
+	Tour                         int    // the station of the tour that it is; 0 for none
 }
 
 func (s *server) framed(r *http.Request) frame {
-	return frame{s.assets.link("style.css"), s.assets.link(script), s.assets.link("icon.svg"), s.config.Version, r.URL.Path}
+	return frame{s.assets.link("style.css"), s.assets.link(script), s.assets.link("icon.svg"), s.config.Version, r.URL.Path, tourOf(r)}
 }

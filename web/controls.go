@@ -139,9 +139,9 @@ func (s *server) moveControl(w http.ResponseWriter, r *http.Request) {
 	http.Redirect(w, r, "/controls", http.StatusSeeOther)
 }
 
-// reshape changes the shape of the document, or brings a kept control into it, or keeps
-// the one that is in it.
-func (s *server) reshape(ctx context.Context, j *job.Job, what string) error {
+// reshape changes the shape of the document, or brings a kept control or an entry of the
+// library into it, or keeps one that is in it.
+func (s *server) reshape(ctx context.Context, j *job.Job, what string, values url.Values) error {
 	verb, id, _ := strings.Cut(what, " ")
 	switch verb {
 	case "use-control":
@@ -155,6 +155,10 @@ func (s *server) reshape(ctx context.Context, j *job.Job, what string) error {
 		}
 		j.Control = from.Control
 		return nil
+	case "library":
+		return s.takeEntry(ctx, j, id, values)
+	case "keep-entry":
+		return s.keepEntry(ctx, j, id)
 	case "shape":
 		return shapeNamed(id).into(&j.Control, readerOf(ctx).System)
 	case "keep-control":

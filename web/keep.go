@@ -185,8 +185,12 @@ func (s *server) save(ctx context.Context, entry store.Entry, j *job.Job, what s
 	if err != nil {
 		return entry, err
 	}
+	about := inALine(j)
+	if entry.Kind == store.Library {
+		about = aboutOwn(j)
+	}
 	return s.store.Save(ctx, entry.ID, entry.Revision, store.Change{
-		Title: j.Name, About: inALine(j), Document: document, By: readerOf(ctx).by(), What: what, Undoes: undoes,
+		Title: j.Name, About: about, Document: document, By: readerOf(ctx).by(), What: what, Undoes: undoes,
 	})
 }
 

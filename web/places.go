@@ -8,6 +8,7 @@ import (
 	"io"
 	"net/http"
 	"net/url"
+	"path"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,7 +26,7 @@ import (
 // its own with an address of its own.
 
 // jobPlaces are the places in the order of the work.
-var jobPlaces = []string{"survey", "settings", "curve", "boiler-room", "year", "visit", "handover", "follow-up", "history"}
+var jobPlaces = []string{"survey", "settings", "curve", "boiler-room", "year", "visit", "handover", "follow-up", "papers", "history"}
 
 // house is a job as its pages show it: the page's content, and where it is kept.
 type house struct {
@@ -42,7 +43,11 @@ type house struct {
 	Past   []store.Revision
 
 	Controls []store.Entry // that are kept, where one can be used
+	Library  []store.Entry // of the installer's own, to be used in the survey
+	Typed    url.Values    // what a form sent, for fields that are of no document
+	Told     string        // what was done besides saving
 	Visits   []store.Entry // of the job
+	Papers   *paperList    // beside the job
 	Logs     []store.Entry // of the job
 	Visit    *attended     // the one that is open
 }
@@ -76,6 +81,9 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 	if kept, err := s.keptControls(ctx); err == nil && entry.Kind == store.Job && place == "survey" {
 		p.House.Controls = kept
 	}
+	if own, err := s.ownEntries(ctx, store.Active); err == nil && entry.Kind == store.Job && place == "survey" {
+		p.House.Library = own
+	}
 	if history, err := s.store.History(ctx, entry.ID); err == nil {
 		p.House.Past = history
 		if r, ok := step(history, false); ok {
@@ -100,6 +108,10 @@ func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place
 
 // finish judges the job and works it out if it is whole.
 func (p *page) finish(ctx context.Context, d doubt) {
+	if p.House.Kind == store.Library {
+		p.House.Gaps = ownGaps(ctx, p.job)
+		return
+	}
 	p.House.Gaps = gapsOf(ctx, p.job)
 	if p.House.Kind == store.Control {
 		// A control on its own is in no house: only what is said of itself can be wrong.
@@ -150,17 +162,23 @@ func wordsOf(ctx context.Context, f job.Fault) string {
 
 // base is the address of the job, or of the control that is described on its own.
 func (h *house) base() string {
-	if h.Kind == store.Control {
+	switch h.Kind {
+	case store.Control:
 		return "/controls/" + h.ID
+	case store.Library:
+		return "/library/" + h.ID
 	}
 	return "/jobs/" + h.ID
 }
+
+// alone tells a control or an entry of the library from a job.
+func (h *house) alone() bool { return h.Kind == store.Control || h.Kind == store.Library }
 
 // at is the address of one of the job's places.
 func (h *house) at(place string) string { return h.base() + "/" + place }
 
 func (h *house) part(id string) string {
-	if h.Kind == store.Control {
+	if h.alone() {
 		return h.base()
 	}
 	return h.at("survey/" + id)
@@ -247,6 +265,9 @@ func (p *page) ask(ctx context.Context, part surveyPart, room int) {
 		part.roots = []string{fmt.Sprintf("rooms[%d]", room)}
 	}
 	p.House.Blocks = blocksOf(ctx, p.job, part, p.System)
+	if p.House.Kind == store.Library {
+		p.pruneOwn()
+	}
 }
 
 // roomOf is the room whose details are asked for; -1 for the table of all.
@@ -309,7 +330,10 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 		t := take(ctx, j, values, system)
 		faults = t.faults
 		if what != "" {
-			refused = s.reshape(ctx, j, what)
+			faults, refused = atFields(faults, s.reshape(ctx, j, what, values))
+		}
+		if kind == store.Library {
+			nameOwn(ctx, j)
 		}
 		return "", nil
 	}
@@ -332,6 +356,11 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 	p.ask(ctx, part, roomOf(r))
 	p.House.told(faults)
 	p.FieldFaults = len(faults)
+	if verb, _, _ := strings.Cut(what, " "); verb == "keep-entry" && refused == nil {
+		p.House.Told = words.Say(ctx, "library.kept")
+	} else if verb != "library" || len(faults) > 0 {
+		p.House.Typed = values
+	}
 	if refused != nil {
 		p.Trouble = capital(refused.Error()) + "."
 	}
@@ -353,7 +382,7 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 func landing(what string) string {
 	verb, path, _ := strings.Cut(what, " ")
 	switch verb {
-	case "add", "make", "duplicate":
+	case "add", "make", "duplicate", "library":
 		return "#b-" + idOf(path)
 	}
 	return ""
@@ -412,7 +441,7 @@ func (s *server) back(redo bool) http.HandlerFunc {
 			s.trouble(w, r, err)
 			return
 		}
-		http.Redirect(w, r, returnTo(r, "/jobs/"+r.PathValue("id")+"/survey"), http.StatusSeeOther)
+		http.Redirect(w, r, returnTo(r, path.Dir(r.URL.Path)), http.StatusSeeOther)
 	}
 }
 
@@ -532,16 +561,21 @@ func (s *server) takeIn(w http.ResponseWriter, r *http.Request) {
 
 // keepNew keeps a new job and goes there.
 func (s *server) keepNew(w http.ResponseWriter, r *http.Request, j *job.Job, what string) {
-	document, err := job.Write(j)
-	if err == nil {
-		var entry store.Entry
-		entry, err = s.store.Create(r.Context(), store.Entry{Kind: store.Job, Title: j.Name, About: inALine(j)}, document, readerOf(r.Context()).by(), what)
-		if err == nil {
-			http.Redirect(w, r, "/jobs/"+entry.ID+"/survey", http.StatusSeeOther)
-			return
-		}
+	entry, err := s.begunWith(r.Context(), j, what)
+	if err != nil {
+		s.trouble(w, r, err)
+		return
 	}
-	s.trouble(w, r, err)
+	http.Redirect(w, r, "/jobs/"+entry.ID+"/survey", http.StatusSeeOther)
+}
+
+// begunWith keeps a new job.
+func (s *server) begunWith(ctx context.Context, j *job.Job, what string) (store.Entry, error) {
+	document, err := job.Write(j)
+	if err != nil {
+		return store.Entry{}, err
+	}
+	return s.store.Create(ctx, store.Entry{Kind: store.Job, Title: j.Name, About: inALine(j)}, document, readerOf(ctx).by(), what)
 }
 
 // moveJob copies a job, or puts it away, or brings it back.
@@ -580,7 +614,7 @@ func (s *server) moveJob(w http.ResponseWriter, r *http.Request) {
 }
 
 // topPlaces are the places beside the jobs.
-var topPlaces = []pick{{"/", "jobs.title"}, {"/controls", "controls.title"}, {"/preferences", "prefs.title"}}
+var topPlaces = []pick{{"/", "jobs.title"}, {"/controls", "controls.title"}, {"/library", "library.title"}, {"/preferences", "prefs.title"}, {"/help", "help.title"}}
 
 // surveyFirst sends the plain address of a job to its survey.
 func (s *server) surveyFirst(w http.ResponseWriter, r *http.Request) {

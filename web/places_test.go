@@ -554,3 +554,34 @@ func TestRemarksAreWeighed(t *testing.T) {
 		t.Errorf("%d: a figure that is none", w.Code)
 	}
 }
+
+func TestSettingsAreSearchedAndTheSearchCanBeStopped(t *testing.T) {
+	if testing.Short() {
+		t.Skip("plays a hundred years")
+	}
+	h := handler(t)
+	at := begun(t, h, "short-survey")
+	if page := get(t, h, at+"/decide").Body.String(); !strings.Contains(page, "Search (about") {
+		t.Error("a search cannot be begun")
+	}
+	post(t, h, at+"/decide", nil)
+	running := false
+	for range 600 {
+		page := get(t, h, at+"/decide?live=yes").Body.String()
+		if strings.Contains(page, "data-running") {
+			running = true
+			if strings.Contains(page, `value="0"`) {
+				time.Sleep(50 * time.Millisecond)
+				continue
+			}
+			post(t, h, at+"/decide/stop", nil)
+			time.Sleep(50 * time.Millisecond)
+			continue
+		}
+		if !running || !strings.Contains(page, "stopped before its end") && !strings.Contains(page, "Recommended") {
+			t.Errorf("it ended without an answer: %s", page)
+		}
+		return
+	}
+	t.Error("a stopped search did not end")
+}

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"curvewright/job"
-	"curvewright/store"
 	"curvewright/units"
 	"curvewright/web/words"
 )
@@ -41,7 +40,7 @@ var surveyParts = []surveyPart{
 
 // parts are the pages of the survey of a job; a control on its own has but one.
 func (h *house) parts() []surveyPart {
-	if h.Kind == store.Control {
+	if h.alone() {
 		return nil
 	}
 	return surveyParts
@@ -49,7 +48,7 @@ func (h *house) parts() []surveyPart {
 
 // places are those of a job.
 func (h *house) places() []string {
-	if h.Kind == store.Control {
+	if h.alone() {
 		return nil
 	}
 	return jobPlaces

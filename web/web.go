@@ -22,7 +22,7 @@ import (
 type Config struct {
 	Version string        // of the engine, for the foot of the page and of the print
 	Today   func() string // the day to print on a sheet, as 2026-11-25; nil: the day of the survey
-	Print   Print         // report.SheetPDF; nil: the page offers no print
+	Print   Print         // pdf.Sheet; nil: the page offers no print
 	Store   store.Store   // where jobs are kept
 }
 
@@ -47,6 +47,9 @@ func most(r *http.Request) int64 {
 	if strings.HasSuffix(r.URL.Path, "/logs") {
 		return mostLog
 	}
+	if r.Method == http.MethodPost && strings.HasPrefix(r.URL.Path, "/jobs/") && strings.HasSuffix(r.URL.Path, "/papers") {
+		return maxUpload
+	}
 	if r.URL.Path == "/jobs" {
 		return maxYear // a job may come with its photographs
 	}
@@ -60,6 +63,8 @@ type server struct {
 	config Config
 	store  store.Store
 	assets assets
+
+	searches *searches // for settings, with years
 }
 
 // New gives the handler of the whole page.
@@ -108,11 +113,15 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /jobs/{id}/readings.csv", s.readingsTable)
 	mux.HandleFunc("GET /jobs/{id}/everything.zip", s.everything)
 	for _, place := range jobPlaces[1:] {
-		if place == "handover" || place == "follow-up" {
+		if place == "handover" || place == "follow-up" || place == "papers" {
 			continue
 		}
 		mux.HandleFunc("GET /jobs/{id}/"+place, s.placePage(place))
 	}
+	mux.HandleFunc("GET /jobs/{id}/papers", s.papersPage)
+	mux.HandleFunc("POST /jobs/{id}/papers", s.takePapers)
+	mux.HandleFunc("GET /jobs/{id}/papers/{file}", s.paper)
+	mux.HandleFunc("POST /jobs/{id}/papers/{file}", s.changePaper)
 	mux.HandleFunc("POST /jobs/{id}/curve/try", s.tryCurve)
 	mux.HandleFunc("GET /jobs/{id}/drawing", s.jobDrawing)
 	mux.HandleFunc("POST /jobs/{id}/year", s.jobYear(false))
@@ -134,6 +143,7 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/visit.yaml", s.visitFile)
 	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/files/{file}", s.visitPicture)
 	s.followRoutes(mux)
+	s.decideRoutes(mux)
 	mux.HandleFunc("GET /controls", s.controls)
 	mux.HandleFunc("POST /controls", s.takeControl)
 	mux.HandleFunc("GET /controls/{id}", s.controlPage)
@@ -142,6 +152,17 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("POST /controls/{id}/undo", s.back(false))
 	mux.HandleFunc("POST /controls/{id}/redo", s.back(true))
 	mux.HandleFunc("POST /controls/{id}/{verb}", s.moveControl)
+	mux.HandleFunc("GET /library", s.library)
+	mux.HandleFunc("POST /library", s.takeLibrary)
+	mux.HandleFunc("GET /library/library.yaml", s.libraryFile)
+	mux.HandleFunc("GET /library/{id}", s.ownPage)
+	mux.HandleFunc("POST /library/{id}", s.describeOwn)
+	mux.HandleFunc("GET /library/{id}/entry.yaml", s.ownFile)
+	mux.HandleFunc("POST /library/{id}/undo", s.back(false))
+	mux.HandleFunc("POST /library/{id}/redo", s.back(true))
+	mux.HandleFunc("POST /library/{id}/{verb}", s.moveOwn)
+	mux.HandleFunc("GET /help", s.help)
+	mux.HandleFunc("POST /help/tour", s.beginTour)
 }
 
 // secured sets what every answer carries and bounds every request.

@@ -19,14 +19,14 @@ import (
 
 	"curvewright/examples"
 	"curvewright/job"
-	"curvewright/report"
+	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/units"
 )
 
 func handler(t testing.TB) http.Handler {
 	t.Helper()
-	h, err := New(Config{Version: "test", Print: report.SheetPDF, Store: memory(), Today: func() string { return "2026-11-25" }})
+	h, err := New(Config{Version: "test", Print: pdf.Sheet, Store: memory(), Today: func() string { return "2026-11-25" }})
 	if err != nil {
 		t.Fatal(err)
 	}

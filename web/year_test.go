@@ -200,7 +200,7 @@ func TestAYearThatCannotBePlayedSaysWhy(t *testing.T) {
 	const fan = "fan_coil: {output: 8 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 12 L/min, air_flow: 1200 m³/h}"
 	for _, c := range []struct{ document, says string }{
 		{fmt.Sprintf(notPlayed, area, fan, ""), "fan coil is not played yet"},
-		{fmt.Sprintf(notPlayed, area, radiator, "separator: {kind: two-pipe buffer}\n"), "not played yet"},
+		{fmt.Sprintf(notPlayed, area, radiator, "separator: {kind: two-pipe buffer}\n"), "has no volume"},
 		{noArea, "no floor area"},
 	} {
 		form := url.Values{"document": {c.document}, "units": {"si"}}

@@ -69,7 +69,7 @@ func TestFiguresTakeThePlaceOfSymbols(t *testing.T) {
 		{"Tr = Ts − Q/C", []mathml.Value{{"Ts", "55.0 °C"}, {"Q", "6.1 kW"}, {"C", "610 W/K"}},
 			"[<msub>T'r'</msub> = {55.0'_°C'} − <mfrac>{{6.1'_kW'}}{{610'_W/K'}}</mfrac>]"},
 		{"Q = H · (Ti − To)", []mathml.Value{{"H", "185 W/K"}, {"Ti", "21 °C"}, {"To", "−12 °C"}},
-			"[Q = {185'_W/K'} · { ( {21'_°C'} − { ( −12'_°C' ) } ) }]"},
+			"[Q] [ = {185'_W/K'} · { ( {21'_°C'} − { ( −12'_°C' ) } ) }]"},
 		{"C = Q / (Ts − Tr)", []mathml.Value{{"Q", "6 kW"}, {"Ts − Tr", "10 K"}}, "[C = <mfrac>{{6'_kW'}}{{10'_K'}}</mfrac>]"},
 		{"Q = ΣQ of the rooms", []mathml.Value{{"Q", "1 kW"}, {"Q", "2 kW"}}, "[Q = { ( {1'_kW'} + {2'_kW'} ) }~'of_the_rooms']"},
 		{"H = Σ A · U", []mathml.Value{{"A", "1 m²"}, {"U", "2 W/m²K"}}, ""},

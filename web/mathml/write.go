@@ -16,67 +16,95 @@ type writer struct {
 }
 
 // fits is how many letters wide a formula may be on the narrowest screen. A longer one is
-// cut at its relations and terms, so that it can go on in the next line.
-const fits = 30
+// cut at its relations, terms and factors, so that it can go on in the next line.
+const fits = 28
+
+// piece is what stands together in a line. What follows a sum or an integral within its
+// product has no single value: it keeps its symbols.
+type piece struct {
+	nodes    []*node
+	symbolic bool
+}
 
 // clause writes one relation, in as many pieces as its length asks for.
 func (w *writer) clause(n *node) {
-	pieces := [][]*node{{n}}
-	if width(n) > fits && (n.form == relations || n.form == terms) {
-		pieces = split(n)
-	}
-	for i, piece := range pieces {
+	for i, p := range w.packed(w.split(n, false)) {
 		if i > 0 {
 			w.b.WriteString(" ")
 		}
 		w.b.WriteString(`<math displaystyle="true"><mrow>`)
-		w.all(piece)
+		for _, k := range p.nodes {
+			if p.symbolic {
+				w.symbolic(k)
+			} else {
+				w.node(k)
+			}
+		}
 		w.b.WriteString(`</mrow></math>`)
 	}
 }
 
-// split parts a relation before each sign: a, = b, = c; and a side that is too long still
-// before each of its terms.
-func split(n *node) [][]*node {
-	var pieces [][]*node
-	var now []*node
-	for _, kid := range n.kids {
-		if kid.form == sign && len(now) > 0 {
-			pieces, now = append(pieces, now), nil
-		}
-		if kid.form == terms && n.form == relations && width(kid) > fits {
-			for _, part := range split(kid) {
-				pieces = append(pieces, append(now, part...))
-				now = nil
-			}
+// split parts what is too long before each of its signs.
+func (w *writer) split(n *node, symbolic bool) []piece {
+	if w.width(n) <= fits || n.form != relations && n.form != terms && n.form != product {
+		return []piece{{[]*node{n}, symbolic}}
+	}
+	var list []piece
+	var before []*node // the sign that belongs to the next piece
+	for _, k := range n.kids {
+		if k.form == sign {
+			before = append(before, k)
 			continue
 		}
-		now = append(now, kid)
+		parts := w.split(k, symbolic)
+		parts[0].nodes = append(before, parts[0].nodes...)
+		before = nil
+		list = append(list, parts...)
+		symbolic = symbolic || n.form == product && k.form == series
 	}
-	if len(now) > 0 {
-		pieces = append(pieces, now)
+	return list
+}
+
+// packed puts pieces together again as far as a line holds them.
+func (w *writer) packed(list []piece) []piece {
+	out := list[:1]
+	for _, p := range list[1:] {
+		last := &out[len(out)-1]
+		if last.symbolic == p.symbolic && w.widths(last.nodes)+w.widths(p.nodes) <= fits {
+			last.nodes = append(last.nodes, p.nodes...)
+			continue
+		}
+		out = append(out, p)
 	}
-	return pieces
+	return out
+}
+
+func (w *writer) widths(list []*node) int {
+	sum := 0
+	for _, n := range list {
+		sum += w.width(n)
+	}
+	return sum
 }
 
 // width is about how many letters wide a node is drawn.
-func width(n *node) int {
-	wide := func(kids []*node) int {
+func (w *writer) width(n *node) int {
+	if texts := w.figuresOf(n); len(texts) > 0 {
 		sum := 0
-		for _, k := range kids {
-			sum += width(k)
+		for _, t := range texts {
+			sum += utf8.RuneCountInString(t) + 1
 		}
 		return sum
 	}
 	switch n.form {
 	case fraction:
-		return max(width(n.kids[0]), width(n.kids[1])) + 1
+		return max(w.width(n.kids[0]), w.width(n.kids[1])) + 1
 	case fenced:
-		return wide(n.kids) + 2
+		return w.widths(n.kids) + 2
 	case sign:
 		return 2
 	}
-	return utf8.RuneCountInString(n.text) + wide(n.kids)
+	return utf8.RuneCountInString(n.text) + w.widths(n.kids)
 }
 
 func (w *writer) element(name, text string) {
@@ -165,17 +193,16 @@ func (w *writer) product(n *node) {
 // longestSymbol bounds, in bytes, what a figure may be called.
 const longestSymbol = 60
 
-// put writes the figure of a symbol in its place, if there is exactly one; a sum over a
-// symbol with several becomes their sum.
+// put writes the figure of a symbol in its place; a sum over a symbol with several becomes
+// their sum.
 func (w *writer) put(n *node) bool {
-	if w.values == nil || n.solved {
+	texts := w.figuresOf(n)
+	switch len(texts) {
+	case 0:
 		return false
-	}
-	if n.form == series && n.text != "∫" {
-		texts := w.values[n.kids[0].text]
-		if n.kids[0].form != symbol || len(texts) < 2 || len(texts) > 8 {
-			return false
-		}
+	case 1:
+		w.figure(texts[0])
+	default:
 		w.b.WriteString("<mrow><mo>(</mo>")
 		for i, t := range texts {
 			if i > 0 {
@@ -184,22 +211,29 @@ func (w *writer) put(n *node) bool {
 			w.figure(t)
 		}
 		w.b.WriteString("<mo>)</mo></mrow>")
-		w.filled = true
-		return true
 	}
-	if n.form != symbol && n.form != words && n.form != terms && n.form != product && n.form != fraction {
-		return false
-	}
-	if n.to-n.from > longestSymbol {
-		return false
-	}
-	texts := w.values[source(n)]
-	if len(texts) != 1 {
-		return false
-	}
-	w.figure(texts[0])
 	w.filled = true
 	return true
+}
+
+// figuresOf are the figures that take the place of a node: one for a symbol or for what
+// is named like one, several for a sum over a symbol.
+func (w *writer) figuresOf(n *node) []string {
+	if w.values == nil || n.solved || n.to-n.from > longestSymbol {
+		return nil
+	}
+	switch n.form {
+	case series:
+		over := n.kids[0]
+		if texts := w.values[over.text]; n.text != "∫" && over.form == symbol && len(texts) > 1 && len(texts) <= 8 {
+			return texts
+		}
+	case symbol, words, terms, product, fraction:
+		if texts := w.values[source(n)]; len(texts) == 1 {
+			return texts
+		}
+	}
+	return nil
 }
 
 // source is a node as the figures' symbols would write it.

@@ -18,6 +18,7 @@ var follow = map[string]entry{
 	"follow.findings":     {"What the log shows, in the order of repair", "Ce que montre l’enregistrement, dans l’ordre des réparations", "Lo que muestra el registro, en orden de reparación", "Was die Aufzeichnung zeigt, in der Reihenfolge der Behebung"},
 	"follow.nothing":      {"Nothing that wants repair shows in this log.", "Rien à réparer ne paraît dans cet enregistrement.", "En este registro no aparece nada que reparar.", "In dieser Aufzeichnung zeigt sich nichts, was zu beheben wäre."},
 	"follow.estimates":    {"What the house is really like", "Comment est vraiment la maison", "Cómo es realmente la casa", "Wie das Haus wirklich ist"},
+	"follow.untold":       {"What these data cannot tell", "Ce que ces données ne disent pas", "Lo que estos datos no dicen", "Was diese Daten nicht sagen"},
 	"follow.signature":    {"Heat of each day against its weather", "Chaleur de chaque jour selon le temps", "Calor de cada día según el tiempo", "Wärme jedes Tages über seinem Wetter"},
 	"follow.fitted":       {"fitted", "ajusté", "ajustado", "angepasst"},
 	"follow.heat":         {"heat", "chaleur", "calor", "Wärme"},

@@ -110,7 +110,7 @@ func Count(ctx context.Context, key string, n int, args ...any) string {
 }
 
 // catalogue is every message by its key.
-var catalogue = gather(places, survey, rooms, visits, household, follow, curveWords, answers)
+var catalogue = gather(places, survey, rooms, visits, household, follow, decided, library, help, curveWords, answers)
 
 func gather(parts ...map[string]entry) map[string]entry {
 	all := map[string]entry{}

@@ -11,13 +11,13 @@ import (
 	"os"
 	"time"
 
-	"curvewright/report"
+	"curvewright/report/pdf"
 	"curvewright/store"
 	"curvewright/web"
 )
 
 func main() {
-	handler, err := web.New(web.Config{Version: "test", Print: report.SheetPDF, Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
+	handler, err := web.New(web.Config{Version: "test", Print: pdf.Sheet, Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)

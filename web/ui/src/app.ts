@@ -4,6 +4,7 @@
 document.documentElement.classList.add("scripted");
 
 import "./curve.js";
+import "./decide.js";
 import "./jobs.js";
 import "./paper.js";
 import "./place.js";

@@ -1,5 +1,16 @@
 // A tap on a figure opens its working, wherever on the page that stands, and leads there.
 
+/** A formula that is wider than the screen can be scrolled by the keyboard as well. */
+document.addEventListener(
+  "toggle",
+  (e) => {
+    for (const formula of (e.target as HTMLElement).querySelectorAll<HTMLElement>(".formula")) {
+      if (formula.scrollWidth > formula.clientWidth) formula.tabIndex = 0;
+    }
+  },
+  true,
+);
+
 document.addEventListener("click", (e) => {
   const link = (e.target as HTMLElement).closest<HTMLAnchorElement>("a[data-why]");
   if (!link || e.ctrlKey || e.metaKey || e.shiftKey || e.button !== 0) return;

@@ -1,0 +1,37 @@
+package words
+
+// decided are the messages of the search for settings.
+var decided = map[string]entry{
+	"decide.title":        {"Settings searched with the year", "Réglages cherchés avec l’année", "Ajustes buscados con el año", "Einstellungen, mit dem Jahr gesucht"},
+	"decide.lead":         {"Curve, lowering, preheating, cut-off, differential and pause are turned one after the other, and a year is played each time: the least fuel that keeps every room warm. Then the result is tried in houses that differ from the survey as much as it may be wrong.", "Courbe, abaissement, relance, coupure, différentiel et pause sont tournés l’un après l’autre, et une année est jouée à chaque fois : le moins de combustible qui garde chaque pièce chaude. Puis le résultat est essayé dans des maisons qui diffèrent du relevé autant qu’il peut se tromper.", "Curva, reducción, precalentamiento, corte, diferencial y pausa se giran uno tras otro, y cada vez se juega un año: el menor combustible que mantiene calientes todas las habitaciones. Luego se prueba en casas que difieren de la inspección tanto como esta puede errar.", "Kurve, Absenkung, Aufheizen, Abschaltung, Schaltdifferenz und Pause werden nacheinander verstellt, und jedes Mal wird ein Jahr gespielt: der geringste Verbrauch, der jeden Raum warm hält. Dann wird das Ergebnis in Häusern erprobt, die so weit von der Aufnahme abweichen, wie sie irren kann."},
+	"decide.begin":        {"Search (about half a minute)", "Chercher (environ une demi-minute)", "Buscar (medio minuto más o menos)", "Suchen (etwa eine halbe Minute)"},
+	"decide.again":        {"Search again", "Chercher encore", "Buscar otra vez", "Noch einmal suchen"},
+	"decide.running":      {"%d of about %d years played …", "%d années jouées sur environ %d …", "%d de unos %d años jugados …", "%d von etwa %d Jahren gespielt …"},
+	"decide.look":         {"Look again", "Regarder encore", "Mirar otra vez", "Nachsehen"},
+	"decide.stop":         {"Stop; what is found stays", "Arrêter ; ce qui est trouvé reste", "Parar; lo hallado queda", "Anhalten; das Gefundene bleibt"},
+	"decide.old":          {"The survey was changed since: search again for the figures of now.", "Le relevé a changé depuis : cherchez encore pour les chiffres d’aujourd’hui.", "La inspección ha cambiado desde entonces: busque otra vez para las cifras de ahora.", "Die Aufnahme wurde seither geändert: suchen Sie noch einmal."},
+	"decide.partial":      {"The search was stopped before its end; this is the best so far.", "La recherche fut arrêtée avant la fin ; voici le meilleur jusqu’ici.", "La búsqueda se paró antes de acabar; esto es lo mejor hasta ahora.", "Die Suche wurde vorher angehalten; das ist das Beste bisher."},
+	"decide.best":         {"Recommended", "Recommandé", "Recomendado", "Empfohlen"},
+	"decide.supply":       {"%s at %s outdoors", "%s par %s dehors", "%s con %s fuera", "%s bei %s außen"},
+	"decide.lowered":      {"lowered by %s", "abaissé de %s", "reducido %s", "abgesenkt um %s"},
+	"decide.preheat":      {"on %s early", "relancé %s avant", "encendido %s antes", "%s früher an"},
+	"decide.cutoff":       {"Warm-weather cut-off", "Coupure par temps doux", "Corte por tiempo templado", "Abschaltung bei Wärme"},
+	"decide.influence":    {"Room influence", "Influence de la pièce", "Influencia de la habitación", "Raumeinfluss"},
+	"decide.differential": {"Burner differential", "Différentiel du brûleur", "Diferencial del quemador", "Schaltdifferenz"},
+	"decide.pause":        {"Shortest pause", "Pause minimale", "Pausa mínima", "Kürzeste Pause"},
+	"decide.fuel":         {"Fuel of the year", "Combustible de l’année", "Combustible del año", "Brennstoff im Jahr"},
+	"decide.starts":       {"Starts of the burner", "Démarrages du brûleur", "Arranques del quemador", "Brennerstarts"},
+	"decide.cold":         {"Too cold, worst room", "Trop froid, pire pièce", "Demasiado frío, peor habitación", "Zu kalt, schlechtester Raum"},
+	"decide.front":        {"The trade-off", "Le compromis", "El compromiso", "Die Abwägung"},
+	"decide.front.lead":   {"Slide from the least fuel to the least cold. What is bold keeps comfort.", "Glissez du moins de combustible au moins de froid.", "Deslice del menor combustible al menor frío.", "Schieben Sie vom geringsten Verbrauch zur geringsten Kälte."},
+	"decide.point":        {"%s a year, %s too cold", "%s par an, %s trop froid", "%s al año, %s demasiado frío", "%s im Jahr, %s zu kalt"},
+	"decide.keeps":        {"comfort kept", "confort gardé", "confort mantenido", "warm gehalten"},
+	"decide.go":           {"Search the settings with years like this", "Chercher les réglages avec de telles années", "Buscar los ajustes con años así", "Einstellungen mit solchen Jahren suchen"},
+
+	"year.carpet": {"%s through the year: days across, hours upwards", "%s au long de l’année : jours en large, heures en hauteur", "%s a lo largo del año: días a lo ancho, horas a lo alto", "%s durch das Jahr: Tage quer, Stunden hoch"},
+	"year.load":   {"Heat of the boiler in every hour, in order of size, against its least output", "Chaleur de la chaudière à chaque heure, par ordre de grandeur, face à sa puissance minimale", "Calor de la caldera en cada hora, por tamaño, frente a su potencia mínima", "Wärme des Kessels in jeder Stunde, der Größe nach, gegen seine kleinste Leistung"},
+	"year.week":   {"The week around the worst day", "La semaine autour du pire jour", "La semana alrededor del peor día", "Die Woche um den schlimmsten Tag"},
+	"year.csv":    {"Hour by hour as a table (.csv)", "Heure par heure en tableau (.csv)", "Hora por hora en tabla (.csv)", "Stunde für Stunde als Tabelle (.csv)"},
+	"year.fail":   {"If the boiler stops on the design night", "Si la chaudière s’arrête la nuit la plus froide", "Si la caldera se para en la noche más fría", "Wenn der Kessel in der kältesten Nacht ausfällt"},
+	"year.more":   {"More plots", "Autres courbes", "Más gráficos", "Weitere Kurven"},
+}
