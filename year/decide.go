@@ -77,7 +77,7 @@ func (m *model) decide() {
 			}
 			continue
 		}
-		c.on = c.wanted && c.flow > 0 && !(tank.charging && tank.priority)
+		c.on = c.wanted && c.flow > 0 && !(tank.charging && tank.priority) && !m.combi.drawing
 		if c.on {
 			b.ask(c.set + c.above)
 			continue

@@ -32,6 +32,7 @@ type model struct {
 	boiler   boilerNode
 	tank     tankNode
 	buffer   bufferNode
+	combi    combiNode
 	burner   *burnerTable
 
 	dt, emitterDt, plantDt   float64
@@ -187,6 +188,11 @@ func (m *model) addPlant(p Plant, s Settings) error {
 		m.circuits = append(m.circuits, m.makeCircuit(c, s.Circuits[i], float64(s.AboveMixed), laws))
 	}
 	m.active = make([]*circuitNode, 0, len(m.circuits)+1)
+	if p.Combi != nil {
+		if m.combi, err = makeCombi(*p.Combi); err != nil {
+			return err
+		}
+	}
 	if p.Tank == nil {
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"curvewright/hotwater"
 	"curvewright/pipework"
 	"curvewright/units"
 )
@@ -118,5 +119,41 @@ func TestPipesOutsideFreezeFirst(t *testing.T) {
 	f.Spaces[0].Colder = 2
 	if _, err := Fail(h, p, s, f); err == nil || !strings.Contains(err.Error(), "pipe space") {
 		t.Errorf("colder than outdoors: %v", err)
+	}
+}
+
+// TestACombiHeatsTheTaps: what the pattern asks for is delivered and burnt, heating stands
+// still meanwhile, and a boiler too small for it makes lukewarm water.
+func TestACombiHeatsTheTaps(t *testing.T) {
+	h, p, s := plainHouse(t, 2)
+	w := Steady(units.Celsius(0), 10, 0)
+	dry := must[Result](t)(Run(h, p, s, w, Options{}))
+	p.Boiler.Most = 24000
+	p.Combi = &Combi{Cold: units.Celsius(10), Draws: hotwater.EUMedium()}
+	wet := must[Result](t)(Run(h, p, s, w, Options{}))
+	day := float64(hotwater.EUMedium().Energy()) * float64(wet.Time) / 86400
+	if got := float64(wet.Tank.Delivered); math.Abs(got/day-1) > 0.02 || wet.Tank.Short > 0 {
+		t.Errorf("%.1f kWh at the taps, the pattern has %.1f; %v short", got/3.6e6, day/3.6e6, wet.Tank.Short)
+	}
+	if more := float64(wet.Fuel - dry.Fuel); more < day || more > 1.3*day {
+		t.Errorf("%.1f kWh more fuel for %.1f kWh at the taps", more/3.6e6, day/3.6e6)
+	}
+	if wet.Balance.OpenShare > 1e-10 || wet.Starts <= dry.Starts || wet.Circuits[0].Runs >= dry.Circuits[0].Runs {
+		t.Errorf("open by %g, %d starts after %d, pump %v after %v", float64(wet.Balance.OpenShare), wet.Starts, dry.Starts, wet.Circuits[0].Runs, dry.Circuits[0].Runs)
+	}
+	runs := 0
+	for _, n := range wet.Runs {
+		runs += n
+	}
+	if runs < wet.Starts-1 || runs > wet.Starts+1 {
+		t.Errorf("%d starts but %d runs", wet.Starts, runs)
+	}
+	p.Boiler.Most = 9000
+	if small := must[Result](t)(Run(h, p, s, w, Options{})); small.Tank.Short == 0 || small.Tank.Coolest >= wet.Tank.Coolest {
+		t.Errorf("a small boiler: %v short, coolest %v", small.Tank.Short, small.Tank.Coolest)
+	}
+	p.Tank = &Tank{}
+	if _, err := Run(h, p, s, w, Options{}); err == nil {
+		t.Error("a tank and a combi are not refused")
 	}
 }

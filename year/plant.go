@@ -21,7 +21,8 @@ type Plant struct {
 	Coupling pipework.Coupling // direct, a low-loss header, closely spaced tees or a buffer
 	Buffer   *Buffer           // with a coupling that is one
 	Circuits []Circuit
-	Tank     *Tank // none if hot water is made elsewhere
+	Tank     *Tank  // none if hot water is made elsewhere
+	Combi    *Combi // or as it flows
 	Sensor   OutdoorSensor
 }
 
@@ -289,6 +290,14 @@ func (p Plant) check(rooms int) error {
 	if p.Tank != nil {
 		if err := p.Tank.check(); err != nil {
 			return fmt.Errorf("tank: %w", err)
+		}
+	}
+	if p.Combi != nil {
+		if p.Tank != nil {
+			return fmt.Errorf("hot water: a tank and a combi given; accepted: one of them")
+		}
+		if err := p.Combi.check(); err != nil {
+			return fmt.Errorf("combi: %w", err)
 		}
 	}
 	return cmp.Or(

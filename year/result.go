@@ -75,7 +75,7 @@ type RoomResult struct {
 	Heated, Cooled units.Energy // by the ideal heater and cooler
 }
 
-// TankResult is how the household's draws were met.
+// TankResult is how the household's draws were met, from a tank or a combi.
 type TankResult struct {
 	Water     units.Volume // drawn at the taps
 	Wanted    units.Energy

@@ -15,6 +15,9 @@ func (m *model) step(now, outdoor float64) {
 	if m.slow {
 		m.look(now, outdoor)
 	}
+	if m.minuteBegins && m.combi.draws != nil {
+		m.tap()
+	}
 	m.decide()
 	for range m.emitterSteps {
 		m.advanceWater()

@@ -12,6 +12,7 @@ import (
 
 	"curvewright/job"
 	"curvewright/report"
+	"curvewright/report/pdf"
 	"curvewright/settings"
 )
 
@@ -38,5 +39,5 @@ func run(in io.Reader, out io.Writer) error {
 	if err := report.SheetJSON(out, sheet); err != nil {
 		return err
 	}
-	return report.SheetPDF(out, sheet, report.PDFOptions{})
+	return pdf.Sheet(out, sheet, report.PDFOptions{})
 }

@@ -7,6 +7,7 @@ import "./curve.js";
 import "./decide.js";
 import "./jobs.js";
 import "./paper.js";
+import "./papers.js";
 import "./place.js";
 import "./sign.js";
 import "./survey.js";

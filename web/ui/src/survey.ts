@@ -368,11 +368,11 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
 /** After a part was added: its first field is the next to be filled in. */
 function land(what: string): void {
   const [verb, path] = what.split(" ");
-  if (!path || (verb !== "add" && verb !== "make" && verb !== "duplicate")) return;
+  if (!path || !["add", "make", "duplicate", "library"].includes(verb ?? "")) return;
   const id = `b-${path.replace(/[.[]/g, "-").replace(/\]/g, "")}`;
   const block = document.getElementById(id);
   const entries = block?.querySelectorAll<HTMLElement>(":scope > fieldset");
-  const at = verb === "add" && entries?.length ? entries[entries.length - 1] : block;
+  const at = (verb === "add" || verb === "library") && entries?.length ? entries[entries.length - 1] : block;
   at?.scrollIntoView({ block: "nearest" });
   at?.querySelector<HTMLElement>(".entry input, .entry select")?.focus();
 }
