@@ -89,6 +89,9 @@ if (document.querySelector(live)) {
   });
 }
 
+/** An answer of the server that is no form: a full disk, a signed visit. */
+class Refused extends Error {}
+
 /** Goes to the next section of a walk. */
 function goOn(section: string): void {
   location.href = form().action.replace(/[^/]*$/, section);
@@ -200,7 +203,7 @@ async function ask(how: "try" | "save", extra: [string, string][], signal?: Abor
 function read(text: string): HTMLFormElement | undefined {
   const page = new DOMParser().parseFromString(text, "text/html");
   const next = page.querySelector<HTMLFormElement>(live);
-  if (!next) throw new Error("no answer that can be shown");
+  if (!next) throw new Refused(page.querySelector("main p")?.textContent?.trim() ?? "");
   return next;
 }
 
@@ -245,10 +248,12 @@ function save(what: string): Promise<void> {
       if (what) land(what);
       kept(quiet ? "saved" : "saving");
       if (quiet) tell(next.dataset["spoken"] ?? "");
-    } catch {
+    } catch (e) {
       unsaved = true;
       kept("away");
-      tell(document.querySelector<HTMLElement>("[data-kept]")?.dataset["away"] ?? "");
+      const said = document.querySelector<HTMLElement>("[data-kept]");
+      if (said && e instanceof Refused && e.message) said.textContent = e.message;
+      tell(said?.textContent ?? "");
       clearTimeout(saving);
       saving = window.setTimeout(() => void save(what), again);
     }
@@ -356,6 +361,7 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
       if (its) hidden.value = its.value;
     }
     const theirs = other.querySelector<HTMLInputElement>(".entry input, .entry select, .entry textarea");
+    if (entry instanceof HTMLSelectElement && theirs instanceof HTMLSelectElement) choices(entry, theirs);
     if (!held && entry && theirs) {
       entry.value = theirs.value;
       const unit = mine.querySelector(".entry .unit");
@@ -363,6 +369,15 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
       if (unit && fresh) unit.textContent = fresh.textContent;
     }
   }
+}
+
+/** Brings what can be chosen up to date: a name more or less that a field may refer to. */
+function choices(mine: HTMLSelectElement, theirs: HTMLSelectElement): void {
+  const words = (s: HTMLSelectElement): string => [...s.options].map((o) => o.value).join();
+  if (words(mine) === words(theirs)) return;
+  const now = mine.value;
+  mine.replaceChildren(...[...theirs.children].map((c) => c.cloneNode(true)));
+  mine.value = now;
 }
 
 /** After a part was added: its first field is the next to be filled in. */
