@@ -16,7 +16,7 @@ GENERATED  = find . -name '*_templ.go' -not -path '*/node_modules/*' -exec cksum
 # A version control system that refuses a borrowed folder must not stop the build.
 export GOFLAGS += -buildvcs=false
 
-.PHONY: help demo test lint bench fuzz build proof docs shots clean \
+.PHONY: help demo test lint bench fuzz build proof docs shots guide clean \
 	ui format vet generated docs-current gotest offline uitest
 .NOTPARALLEL:
 
@@ -64,6 +64,10 @@ docs: ## write docs/proof.md, docs/job.schema.json and the field tables of docs/
 shots: build chromium ## pictures of the pages
 	@echo "Taking pictures of the pages."
 	@export CHROME="$$(cat build/chromium)"; $(NPM) run --silent shots
+
+guide: build chromium ## the pictures of docs/guide.md, from the running program
+	@echo "Taking the pictures of the guide."
+	@export CHROME="$$(cat build/chromium)"; $(NPM) run --silent guide
 
 clean: ## remove what was built; what was fetched stays
 	@echo "Removing what was built."

@@ -16,7 +16,7 @@ type named struct {
 
 // references are all the lists whose entries are referred to.
 var references = []named{
-	{"circuits", []string{"rooms[].emitters[].circuit", "circuits[].emitters[].circuit"}},
+	{"circuits", []string{"rooms[].emitters[].circuit", "circuits[].emitters[].circuit", "learned.emitters[].circuit"}},
 	{"rooms", []string{"rooms[].elements[].room"}},
 	{"constructions", []string{"rooms[].elements[].construction"}},
 }

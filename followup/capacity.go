@@ -12,6 +12,7 @@ import (
 
 const (
 	leastSteady  = 40
+	ownDoubt     = 0.06 // of the heat by flow and temperatures, one standard deviation
 	storageDoubt = 0.05 // of the heat, one standard deviation: emitters are never quite steady
 )
 
@@ -26,19 +27,26 @@ func capacity(f *frame, p *settings.Plan, circuit int, c Curve) Estimate[units.F
 	cannot := func(why string) Estimate[units.Fraction] {
 		return unknown[units.Fraction]("these data cannot tell: " + why)
 	}
+	rows, doubt, hidden := f.heat, f.source.doubt, f.source.hidden && f.tank == nil && f.source.fuel
+	if f.own != nil {
+		rows, doubt, hidden = f.own, ownDoubt, false
+	}
 	switch {
-	case len(p.Circuits) > 1:
-		return cannot("several circuits share the heat, and the log has the supply of one")
-	case f.heat == nil:
+	case len(p.Circuits) > 1 && f.own == nil:
+		return cannot("several circuits share the heat, and no flow that bears the circuit's name is logged")
+	case rows == nil:
 		return cannot("no column gives heat or fuel")
 	case f.hours.supply == nil || f.hours.back == nil:
 		return cannot("supply and return are not both logged")
 	case f.hours.room == nil:
 		return cannot("no room is logged")
-	case f.source.hidden && f.tank == nil && f.source.fuel:
+	case hidden:
 		return cannot("the fuel is that of hot water as well")
 	}
-	hs := &f.hours
+	hs, heat := &f.hours, f.hours.heat
+	if f.own != nil {
+		heat = f.hourly(len(hs.supply), rows)
+	}
 	cycling := map[int64]LevelKind{}
 	for _, h := range c.Hours {
 		cycling[h.At] = h.Level
@@ -49,7 +57,7 @@ func capacity(f *frame, p *settings.Plan, circuit int, c Curve) Estimate[units.F
 		if cycling[at] != Warm || cycling[at-hour] != Warm {
 			continue
 		}
-		ts, tr, ti, q := hs.supply[k], hs.back[k], hs.room[k], hs.heat[k]
+		ts, tr, ti, q := hs.supply[k], hs.back[k], hs.room[k], heat[k]
 		if hs.on != nil && hs.on[k] < 0.9 || !(ts-tr > 2) || !(q > 300) || !(ti > 0) || math.Abs(ts-hs.supply[k-1]) > 1.5 {
 			continue
 		}
@@ -68,7 +76,7 @@ func capacity(f *frame, p *settings.Plan, circuit int, c Curve) Estimate[units.F
 	}
 	rho := math.Min(0.95, math.Max(0, lagged(ratio)))
 	err := 1.25 * medianScale(rest) / math.Sqrt(float64(len(ratio))*(1-rho)/(1+rho))
-	half := 1.645 * math.Hypot(err, mid*math.Hypot(f.source.doubt, math.Hypot(storageDoubt, excessDoubt(hs.supply, hs.room))))
+	half := 1.645 * math.Hypot(err, mid*math.Hypot(doubt, math.Hypot(storageDoubt, excessDoubt(hs.supply, hs.room))))
 	return estimate[units.Fraction](mid, mid-half, mid+half, fmt.Sprintf("%d steady hours; throttled valves make it smaller", len(ratio)))
 }
 

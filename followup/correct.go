@@ -85,11 +85,18 @@ func correct(in *inspection, o Options) Correction {
 	}
 	c.Why = strings.Join(why, "; ")
 	c.Loss, c.Emitter = b.factor(0, c.Why), b.factor(1, c.Why)
-	l := &settings.Learned{Loss: clampFactor(math.Exp(b.mean[0])), LossDoubt: units.Fraction(math.Max(leastDoubt, math.Sqrt(b.spread[0])))}
+	known := settings.LearnedOf(in.job)
+	if known == nil {
+		known = &settings.Learned{Loss: 1}
+	}
+	l := &settings.Learned{Loss: clampFactor(float64(known.Loss) * math.Exp(b.mean[0])), LossDoubt: units.Fraction(math.Max(leastDoubt, math.Sqrt(b.spread[0])))}
 	for i := range in.plan.Circuits {
 		f, d := units.Fraction(1), in.plan.Site.Doubts.Emitters[i]
+		if i < len(known.Emitters) {
+			f = known.Emitters[i]
+		}
 		if i == in.circuit {
-			f, d = clampFactor(math.Exp(b.mean[1])), units.Fraction(math.Sqrt(math.Max(1e-4, b.spread[3])))
+			f, d = clampFactor(float64(f)*math.Exp(b.mean[1])), units.Fraction(math.Sqrt(math.Max(1e-4, b.spread[3])))
 		}
 		l.Emitters, l.EmitterDoubt = append(l.Emitters, f), append(l.EmitterDoubt, d)
 	}

@@ -64,8 +64,11 @@ func (in *inspection) findings() []Finding {
 		in.output()
 	}
 	in.water()
+	in.frost()
 	in.mixing()
+	in.ghost()
 	in.outdoorSensor()
+	in.disagree()
 	in.reset()
 	in.follows()
 	in.height()

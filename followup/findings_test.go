@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"curvewright/job"
 	"curvewright/logs"
 	"curvewright/trial"
 	"curvewright/units"
@@ -199,6 +200,32 @@ func TestCorrectionUpdatesTheSurvey(t *testing.T) {
 		if c.Points[i].Set > c.Points[i-1].Set {
 			t.Errorf("the new curve rises with the weather: %+v", c.Points)
 		}
+	}
+}
+
+// What was learned from an earlier log is where a later one begins; a log of the same time
+// begins with the survey alone, so that nothing counts twice.
+func TestALaterLogBeginsWithWhatWasLearned(t *testing.T) {
+	s := play(t, 4, wish{days: 35, first: 350, tank: true})
+	l := take(t, s.csv)
+	correct := func(until string) Correction {
+		t.Helper()
+		j := *s.job
+		if until != "" {
+			j.Learned = &job.Learned{Until: until, Loss: job.Says(units.Number(1.3), job.Measured), LossDoubt: job.Says(units.Fraction(0.03), job.Measured)}
+		}
+		r, err := Analyse(t.Context(), l, &j, Options{System: units.SI, Cheap: true})
+		if err != nil || !r.Correction.Known {
+			t.Fatal(r, err)
+		}
+		return r.Correction
+	}
+	alone, same, later := correct(""), correct("2026-12-31"), correct("2025-06-01")
+	if same.Learned.Loss != alone.Learned.Loss {
+		t.Errorf("a log of the same time: %v, alone %v", same.Learned.Loss, alone.Learned.Loss)
+	}
+	if a, b := math.Abs(float64(later.Learned.Loss-1.3)), math.Abs(float64(alone.Learned.Loss-1.3)); a >= b {
+		t.Errorf("a later log: %v, alone %v; learned before 1.3", later.Learned.Loss, alone.Learned.Loss)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 
 	"curvewright/job"
 	"curvewright/logs"
@@ -45,20 +46,22 @@ type Options struct {
 // Source: the functions of this package, each with its own.
 // Errors: as settings.Prepare; a log without weather, water or rooms; the context's.
 func Analyse(ctx context.Context, l *logs.Log, j *job.Job, o Options) (*Result, error) {
+	if len(l.Stamps) < 3 || len(l.Series) == 0 {
+		return nil, errors.New("the log holds no readings")
+	}
+	j = before(j, l)
 	p, err := settings.Prepare(j, settings.Options{System: o.System, Samples: 100, Seed: 1})
 	if err != nil {
 		return nil, err
 	}
-	if len(l.Stamps) < 3 || len(l.Series) == 0 {
-		return nil, errors.New("the log holds no readings")
-	}
 	h := householdOf(p, j)
+	h.logged = circuitOf(l, p)
 	f := newFrame(l, h)
 	if f.out == nil && f.supply == nil && len(f.rooms) == 0 && f.heat == nil {
 		return nil, errors.New("the log has neither weather, water, rooms nor heat; name a column, as 3=outdoor")
 	}
 	r := &Result{Job: j.Name, System: o.System, From: l.Stamps[0], To: l.Stamps[len(l.Stamps)-1], Rows: l.Rows, Step: l.Step, Log: l.Findings}
-	k := circuitOf(l, p)
+	k := h.logged
 	room := p.Sheet.Circuits[k].Setpoint
 	r.Curve = readCurve(f, room, p.Circuits[k].Name, p.Differential)
 	r.Signature = signature(f, float64(room))
@@ -79,6 +82,17 @@ func Analyse(ctx context.Context, l *logs.Log, j *job.Job, o Options) (*Result, 
 	r.Findings = in.findings()
 	r.Correction = correct(in, o)
 	return r, nil
+}
+
+// before is the job as it was known before the log: what was learned from readings of the
+// same time would count twice.
+func before(j *job.Job, l *logs.Log) *job.Job {
+	if j.Learned == nil || logs.Clock(l.Stamps[0]).Format(time.DateOnly) > j.Learned.Until {
+		return j
+	}
+	alone := *j
+	alone.Learned = nil
+	return &alone
 }
 
 // circuitOf finds the circuit whose supply is logged: the one that the heading names,

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"curvewright/fluid"
 	"curvewright/logs"
@@ -32,6 +33,7 @@ type frame struct {
 	burner  []float64 // 0 to 1
 	pump    []float64
 	flow    []float64
+	own     []float64 // W of the logged circuit by its own flow, where several share the boiler
 	rooms   []roomColumn
 	heat    []float64 // W to the water, by row
 	source  heatSource
@@ -135,6 +137,7 @@ func newFrame(l *logs.Log, h household) *frame {
 	for _, s := range l.All(logs.Room) {
 		f.rooms = append(f.rooms, roomColumn{s.Name, held(l.Stamps, s.Values)})
 	}
+	f.findOwn(h)
 	f.findHeat(h)
 	f.charges = charges(f)
 	if f.source.hidden {
@@ -154,6 +157,8 @@ type household struct {
 	fill         fluid.Mixture
 	weights      map[string]float64 // of rooms by name: their share of the loss
 	hotWater     bool               // the boiler makes it
+	circuits     []string           // their plain names
+	logged       int                // the one whose supply is in the log
 }
 
 // findHeat takes the best source: a heat meter, then flow and temperatures, then fuel,
@@ -167,17 +172,8 @@ func (f *frame) findHeat(h household) {
 		f.heat, f.source = s.Values, heatSource{words: "heat " + s.Heading, doubt: 0.02, hidden: h.hotWater}
 		return
 	}
-	if f.flow != nil && f.supply != nil && f.back != nil {
-		f.heat = make([]float64, len(f.flow))
-		for i := range f.heat {
-			f.heat[i] = math.NaN()
-			mean := units.Temperature((f.supply[i] + f.back[i]) / 2)
-			if mean > 273 && mean < 390 {
-				if c, err := h.fill.HeatFactor(mean); err == nil {
-					f.heat[i] = f.flow[i] * float64(c) * (f.supply[i] - f.back[i])
-				}
-			}
-		}
+	if f.flow != nil && f.supply != nil && f.back != nil && f.own == nil {
+		f.heat = f.carried(h)
 		f.source = heatSource{words: "flow and the temperatures of supply and return", doubt: 0.06}
 		return
 	}
@@ -214,6 +210,33 @@ func (f *frame) findHeat(h household) {
 		if two && h.least > 0 && h.least < h.most*9/10 {
 			f.heat, f.source = nil, heatSource{}
 		}
+	}
+}
+
+// carried is the heat that the logged flow carries from supply to return.
+func (f *frame) carried(h household) []float64 {
+	heat := make([]float64, len(f.flow))
+	for i := range heat {
+		heat[i] = math.NaN()
+		mean := units.Temperature((f.supply[i] + f.back[i]) / 2)
+		if mean > 273 && mean < 390 {
+			if c, err := h.fill.HeatFactor(mean); err == nil {
+				heat[i] = f.flow[i] * float64(c) * (f.supply[i] - f.back[i])
+			}
+		}
+	}
+	return heat
+}
+
+// findOwn takes the flow for that of one circuit, where several share the boiler and its
+// heading names the one whose supply is logged.
+func (f *frame) findOwn(h household) {
+	s, ok := f.l.First(logs.WaterFlow)
+	if !ok || len(h.circuits) < 2 || f.supply == nil || f.back == nil {
+		return
+	}
+	if name := h.circuits[h.logged]; name != "" && strings.Contains(plainName(s.Heading)+" "+plainName(s.Name), name) {
+		f.own = f.carried(h)
 	}
 }
 

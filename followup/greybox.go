@@ -51,7 +51,7 @@ const (
 	whiteLags   = 24
 	whiteChance = 0.05
 	stores      = 0.05 // of the loss: the same for it
-	structure   = 0.47 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
+	structure   = 0.55 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
 	moves       = 1.2  // K between the 5th and the 95th percentile of the rooms: less shows no time constant
 	flattest    = 0.05 // curvature below which nothing is known
 )

@@ -38,6 +38,9 @@ func householdOf(p *settings.Plan, j *job.Job) household {
 	for _, r := range p.Rooms {
 		h.weights[plainName(r.Name)] = float64(r.Loss.Coefficient())
 	}
+	for _, c := range p.Circuits {
+		h.circuits = append(h.circuits, plainName(c.Name))
+	}
 	h.hotWater = j.HotWater.By != "" && j.HotWater.By != "none"
 	return h
 }

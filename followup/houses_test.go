@@ -14,6 +14,7 @@ import (
 
 var (
 	houses     = flag.Int("houses", 8, "how many houses of known truth are played")
+	firstHouse = flag.Uint64("seed", 0, "number of the first of them; 0 begins with the houses that the methods were made on")
 	writeTable = flag.Bool("table", false, "write the table of the houses into docs/followup.md")
 )
 
@@ -103,7 +104,7 @@ func TestHousesOfKnownTruth(t *testing.T) {
 		}()
 	}
 	for seed := range uint64(*houses) {
-		next <- seed
+		next <- *firstHouse + seed
 	}
 	close(next)
 	wait.Wait()
@@ -124,18 +125,22 @@ func TestHousesOfKnownTruth(t *testing.T) {
 		}
 	}
 	if *writeTable {
-		writeInto(t, "../docs/followup.md", strings.Join(lines, "\n"))
+		which := "houses"
+		if *firstHouse > 0 {
+			which = "other houses"
+		}
+		writeInto(t, "../docs/followup.md", which, strings.Join(lines, "\n"))
 	}
 }
 
 // writeInto replaces what stands between the marks of a page.
-func writeInto(t *testing.T, page, table string) {
+func writeInto(t *testing.T, page, which, table string) {
 	t.Helper()
 	data, err := os.ReadFile(page)
 	if err != nil {
 		t.Fatal(err)
 	}
-	const begin, end = "<!-- houses -->\n", "<!-- end of houses -->"
+	begin, end := "<!-- "+which+" -->\n", "<!-- end of "+which+" -->"
 	before, rest, ok := strings.Cut(string(data), begin)
 	_, after, ok2 := strings.Cut(rest, end)
 	if !ok || !ok2 {

@@ -37,6 +37,27 @@ func TestSignatureOfAPublishedHouse(t *testing.T) {
 	}
 }
 
+// CV(RMSE) and NMBE of ASHRAE Guideline 14 with n − p in the denominator. The published
+// error of the slope is s/√Σ(x − mean)², so that s, the root mean square error, follows
+// from it without our regression.
+func TestGuideline14OfAPublishedHouse(t *testing.T) {
+	f, err := Regress(whitesideGas, [][]float64{whitesideTemp}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	mean, sum := average(whitesideTemp), 0.0
+	for _, x := range whitesideTemp {
+		sum += (x - mean) * (x - mean)
+	}
+	want := 0.0196 * math.Sqrt(sum) / average(whitesideGas)
+	if math.Abs(f.CVRMSE/want-1) > 0.003 {
+		t.Errorf("CV(RMSE) %.4f, want %.4f (error of the slope in Venables and Ripley 2002)", f.CVRMSE, want)
+	}
+	if math.Abs(f.NMBE) > 1e-9 {
+		t.Errorf("NMBE %g of a least-squares line", f.NMBE)
+	}
+}
+
 // Intervals of a slope hold the truth in nine cases of ten though errors and regressor
 // both follow themselves.
 func TestIntervalsHoldForReadingsThatFollowEachOther(t *testing.T) {

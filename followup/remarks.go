@@ -3,6 +3,7 @@ package followup
 // What the household says, and which cause it speaks for.
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -38,15 +39,30 @@ const (
 
 // Remark is one thing the household says.
 type Remark struct {
-	Date    string // as 2026-01-17; may be empty
-	Room    string // empty for the whole house
-	Felt    Felt
-	When    When
-	Outdoor units.Temperature // about so cold it was; 0 if nobody knows
-	Often   int               // times in a week; 0 counts as once
-	By      units.Difference  // too cold or too warm by so much; 0 if nobody measured
-	Shower  bool              // while hot water was drawn or made
-	Sunny   bool
+	Date    string            `json:"date,omitempty"` // as 2026-01-17; may be empty
+	Room    string            `json:"room,omitempty"` // empty for the whole house
+	Felt    Felt              `json:"felt"`
+	When    When              `json:"when,omitempty"`
+	Outdoor units.Temperature `json:"outdoor,omitempty"` // about so cold it was, K; 0 if nobody knows
+	Often   int               `json:"often,omitempty"`   // times in a week; 0 counts as once
+	By      units.Difference  `json:"by,omitempty"`      // too cold or too warm by so much, K; 0 if nobody measured
+	Shower  bool              `json:"shower,omitempty"`  // while hot water was drawn or made
+	Sunny   bool              `json:"sunny,omitempty"`
+}
+
+// Check asks whether a remark can be.
+//
+// Range: outdoors −60 °C to 50 °C, off by 15 K at most.
+// Source: own choice.
+// Errors: what is not one of the things felt; a temperature that cannot be.
+func (r Remark) Check() error {
+	if !slices.Contains([]Felt{TooCold, TooWarm, NoHotWater, Noise, HighBills}, r.Felt) {
+		return fmt.Errorf("%q given; accepted: %s, %s, %s, %s, %s", string(r.Felt), TooCold, TooWarm, NoHotWater, Noise, HighBills)
+	}
+	if r.Outdoor != 0 && !(r.Outdoor > units.Celsius(-60) && r.Outdoor < units.Celsius(50)) || !(math.Abs(float64(r.By)) <= 15) {
+		return errors.New("a temperature that cannot be")
+	}
+	return nil
 }
 
 // Cause is what may be behind remarks.
@@ -207,11 +223,8 @@ func Weigh(p *settings.Plan, circuit int, remarks []Remark) (Advice, error) {
 		return a, fmt.Errorf("circuit: number %d given; accepted: 0 to %d", circuit, len(p.Circuits)-1)
 	}
 	for i, r := range remarks {
-		if !slices.Contains([]Felt{TooCold, TooWarm, NoHotWater, Noise, HighBills}, r.Felt) {
-			return a, fmt.Errorf("remark %d: %q given; accepted: %s, %s, %s, %s, %s", i+1, string(r.Felt), TooCold, TooWarm, NoHotWater, Noise, HighBills)
-		}
-		if r.Outdoor != 0 && !(r.Outdoor > units.Celsius(-60) && r.Outdoor < units.Celsius(50)) || !(math.Abs(float64(r.By)) <= 15) {
-			return a, fmt.Errorf("remark %d: a temperature that cannot be", i+1)
+		if err := r.Check(); err != nil {
+			return a, fmt.Errorf("remark %d: %w", i+1, err)
 		}
 	}
 	w := weatherOf(p)

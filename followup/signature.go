@@ -5,6 +5,7 @@ package followup
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/stat/distuv"
 
@@ -236,11 +237,59 @@ func (s *Signature) estimate(t *signatureTable, f *frame) {
 	}
 }
 
+// SignatureBand is the signature at one outdoor temperature, with the heat between which
+// nine of ten days lie.
+type SignatureBand struct {
+	Outdoor         units.Temperature
+	Heat, Low, High units.Power
+}
+
+// Band gives the signature as a line over the weather of its days, with the band in which
+// nine of ten of them lie.
+//
+//	Q = base + H·max(0, balance − To); band: the 5th and the 95th of a hundred residuals
+//
+// Units: K and W.
+// Range: a signature with loss and balance; else nothing.
+// Source: EN 15603 Annex B for the line, from memory; the band is the days' own.
+func (s Signature) Band() []SignatureBand {
+	if !s.Loss.Known || !s.Balance.Known || len(s.Points) < leastDays {
+		return nil
+	}
+	base := 0.0
+	if s.Base.Known {
+		base = float64(s.Base.Value)
+	}
+	line := func(out float64) float64 {
+		return base + float64(s.Loss.Value)*math.Max(0, float64(s.Balance.Value)-out)
+	}
+	var off []float64
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, p := range s.Points {
+		out := float64(p.Outdoor)
+		off = append(off, float64(p.Heat)-line(out))
+		low, high = math.Min(low, out), math.Max(high, out)
+	}
+	slices.Sort(off)
+	n := len(off) - 1
+	below, above := off[int(0.05*float64(n)+0.5)], off[int(0.95*float64(n)+0.5)]
+	at := []float64{low, high}
+	if b := float64(s.Balance.Value); b > low && b < high {
+		at = []float64{low, b, high}
+	}
+	var out []SignatureBand
+	for _, t := range at {
+		q := line(t)
+		out = append(out, SignatureBand{units.Temperature(t), units.Power(q), units.Power(q + below), units.Power(q + above)})
+	}
+	return out
+}
+
 // unseen is the doubt, as a share of the loss, about what no column shows: sun that comes
 // with cold days, people, rooms without a thermometer. Own choice; the houses of
 // docs/followup.md bear it out.
 func unseen(sun, rooms bool) float64 {
-	d := 0.027
+	d := 0.033
 	if !sun {
 		d = 0.045
 	}

@@ -43,6 +43,7 @@ func check(j *Job, locate func(*place) (line, column int)) error {
 		c.sensors()
 		c.program()
 		c.control()
+		c.learned()
 	}
 	return c.faults.err()
 }
@@ -153,6 +154,12 @@ func (c *checker) value(in input, p *place, f field) {
 		return
 	case units.Fraction:
 		// Net efficiencies of condensing boilers lie above the whole; rated judges them.
+		if f.name == "excess_air" {
+			if q < 0 || q > mostExcessAir {
+				c.fault(p, in.text(), "is not the excess air of a burner", "0 % to "+mostExcessAir.Text(c.system), "")
+			}
+			return
+		}
 		if q > 1 && !(f.name == "efficiency" && p.parent != nil && p.parent.listed) {
 			c.fault(p, in.text(), "is more than the whole", "0 % to 100 %", "")
 			return
@@ -586,6 +593,7 @@ func (c *checker) floor(f Floor, p *place) {
 	if t := f.Tube; t.Set && (t.Value < 0.006 || t.Value > 0.04) {
 		c.fault(p.at("tube"), t.text(), "is not the diameter of a floor heating tube", c.say(units.Length(0.006))+" to "+c.say(units.Length(0.04)), "")
 	}
+	c.soldTube(f, p)
 	if f.Wall.Set && f.Tube.Set && f.Wall.Value >= f.Tube.Value/2 {
 		c.fault(p.at("tube_wall"), f.Wall.text(), "leaves no bore in the tube", "less than half of "+c.say(f.Tube.Value), "")
 	}

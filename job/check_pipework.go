@@ -29,6 +29,58 @@ func (r PipeRun) Pipe() (pipework.Pipe, error) {
 	return pipework.Find(tubes[r.Tube], strings.TrimSuffix(strings.TrimSpace(r.Size), " in"))
 }
 
+// floorTubes are the tables in which a floor's tube is looked for, by its material.
+var floorTubes = map[string][]pipework.Standard{
+	"": {pipework.PEX, pipework.PEXMetric}, "pex": {pipework.PEX, pipework.PEXMetric}, "pe-rt": {pipework.PEX, pipework.PERT},
+	"pp": {pipework.PEXMetric}, "multilayer": {pipework.PEX, pipework.Multilayer}, "copper": {pipework.CopperL, pipework.CopperMetric},
+}
+
+// SoldTube finds the tube of a floor by the size under which it is sold. Sizes in inches
+// are nominal: 1/2 measures 5/8 in outside. Sizes in millimetres name outside and wall.
+//
+// Units: lengths in m.
+// Range: the sizes of pipework.Tables for the floor's material.
+// Source: as the table says; PE-RT and multilayer in inches measure as PEX (ASTM F876).
+// Errors: no such size; the message lists what there is.
+func (f Floor) SoldTube() (pipework.Pipe, error) {
+	size := strings.TrimSuffix(strings.TrimSpace(f.Sold), " in")
+	var accept []string
+	for _, standard := range floorTubes[f.Material] {
+		pipe, err := pipework.Find(standard, size)
+		if err == nil {
+			return pipe, nil
+		}
+		var refused *refuse.Error
+		if errors.As(err, &refused) {
+			accept = append(accept, refused.Accept)
+		}
+	}
+	return pipework.Pipe{}, &refuse.Error{What: "tube size of a floor", Given: fmt.Sprintf("%q", f.Sold), Accept: strings.Join(accept, ", ")}
+}
+
+// soldTube judges the size under which a floor's tube is sold.
+func (c *checker) soldTube(f Floor, p *place) {
+	if f.Sold == "" {
+		return
+	}
+	for _, twice := range []struct {
+		name string
+		set  bool
+	}{{"tube", f.Tube.Set}, {"tube_wall", f.Wall.Set}} {
+		if twice.set {
+			c.fault(p.at(twice.name), "", "is given beside tube_size, from which it follows", "one of the two", "")
+		}
+	}
+	pipe, err := f.SoldTube()
+	var refused *refuse.Error
+	switch {
+	case errors.As(err, &refused):
+		c.fault(p.at("tube_size"), f.Sold, "is not a size in which tube for floors is sold", refused.Accept, "")
+	case err == nil && pipe.Outside > 0.04:
+		c.fault(p.at("tube_size"), f.Sold, "is not the tube of a heated floor", "up to "+c.say(units.Length(0.04))+" outside", "")
+	}
+}
+
 // pipework judges what the water of a circuit runs through.
 func (c *checker) pipework(k Circuit, p *place) {
 	moving(c, k.Flow, p.at("flow"))

@@ -29,6 +29,7 @@ func (c *checker) plant() {
 		c.fault(at.at("min_output"), b.MinOutput.text(), "is not less than the highest output", "less than "+c.say(b.Output.Value), "")
 	}
 	below(c, b.MinSupply, b.MaxSupply, at.at("min_supply"), "is not below the highest supply")
+	c.burner(b, at)
 	for i, r := range b.Rated {
 		c.rated(r, at.at("rated").entry(i, ""))
 	}
@@ -37,6 +38,22 @@ func (c *checker) plant() {
 	}
 	c.separator()
 	c.hotWater()
+}
+
+// mostExcessAir is the range of package boiler: behind a draught hood much air of the room
+// is in the flue gas.
+const mostExcessAir = units.Fraction(4)
+
+// burner judges what only some boilers can have.
+func (c *checker) burner(b Boiler, at *place) {
+	if b.Burner == "atmospheric" && b.Kind == "condensing" {
+		c.fault(at.at("burner"), b.Burner, "is not the burner of a condensing boiler", "premix, forced draught", "")
+	}
+	if b.Burner == "atmospheric" && b.Fuel == "heating oil" {
+		c.fault(at.at("burner"), b.Burner, "does not burn heating oil", "forced draught", "")
+	}
+	c.only(b.Least.Set, b.Kind == "non-condensing", at.at("least_return"), "kind: non-condensing")
+	outside(c, b.Least, units.Celsius(20), units.Celsius(75), at.at("least_return"), "is not the least return of a boiler")
 }
 
 // rated judges an efficiency against the heat that it counts against.

@@ -40,6 +40,23 @@ type Job struct {
 	Frost         Frost          `yaml:"frost" doc:"what could freeze"`
 	Program       Program        `yaml:"program" doc:"when the house may cool"`
 	Control       Control        `yaml:"control" doc:"the control as its manual describes it"`
+	Learned       *Learned       `yaml:"learned" doc:"what a log of the running house has taught about the survey"`
+}
+
+// Learned corrects the survey by what the house was seen to do.
+type Learned struct {
+	From      string                `yaml:"from" doc:"the log that taught it"`
+	Until     string                `yaml:"until" need:"yes" doc:"last day of that log, as 2027-02-14"`
+	Loss      Given[units.Number]   `yaml:"loss" need:"yes" doc:"factor on the heat loss of the survey"`
+	LossDoubt Given[units.Fraction] `yaml:"loss_doubt" need:"yes" doc:"doubt that is left of it: one standard deviation, as a share"`
+	Emitters  []LearnedEmitters     `yaml:"emitters" doc:"factors on the emitters, circuit by circuit"`
+}
+
+// LearnedEmitters is what the emitters of a circuit were seen to give.
+type LearnedEmitters struct {
+	Circuit string                `yaml:"circuit" need:"yes" doc:"name of the circuit"`
+	Factor  Given[units.Number]   `yaml:"factor" need:"yes" doc:"factor on the output of the surveyed emitters"`
+	Doubt   Given[units.Fraction] `yaml:"doubt" need:"yes" doc:"doubt that is left of it: one standard deviation, as a share"`
 }
 
 // Site is the climate of the place.
@@ -171,8 +188,9 @@ type Floor struct {
 	Construction string                    `yaml:"construction" need:"yes" oneof:"wet slab,dry plates,under deck with plates,under deck" doc:"how it is built"`
 	Area         Given[units.Area]         `yaml:"area" need:"yes" doc:"heated area, without what stands under fixed furniture"`
 	Spacing      Given[units.Length]       `yaml:"spacing" doc:"tube spacing"`
-	Tube         Given[units.Length]       `yaml:"tube" doc:"outside diameter of the tube, which for PEX of 3/8, 1/2, 5/8 and 3/4 nominal is 1/2, 5/8, 3/4 and 7/8 in"`
+	Tube         Given[units.Length]       `yaml:"tube" doc:"outside diameter of the tube, measured; for the size printed on it take tube_size"`
 	Wall         Given[units.Length]       `yaml:"tube_wall" doc:"wall thickness of the tube"`
+	Sold         string                    `yaml:"tube_size" doc:"size of the tube as it is sold, instead of tube and tube_wall: 1/2 for PEX of 5/8 in outside, 16x2 in millimetres"`
 	Material     string                    `yaml:"tube_material" oneof:"pex,pe-rt,multilayer,copper,pp" doc:"material of the tube"`
 	Cover        Given[units.Length]       `yaml:"cover" doc:"what lies above the tube without the covering: screed, slab or deck"`
 	Conductivity Given[units.Conductivity] `yaml:"conductivity" doc:"conductivity of the cover"`
@@ -247,13 +265,15 @@ type Boiler struct {
 	Output    Given[units.Power]       `yaml:"output" doc:"highest heating output"`
 	MinOutput Given[units.Power]       `yaml:"min_output" doc:"lowest output without stopping"`
 	AtSite    string                   `yaml:"output_at_site" oneof:"yes,no" doc:"whether output and min_output are already the maker's figures for this altitude; no if left out"`
+	Burner    string                   `yaml:"burner" oneof:"premix,forced draught,atmospheric" doc:"kind of burner: premix or forced draught with a fan, atmospheric under a draught hood; gives the excess air where nobody measured it"`
+	Least     Given[units.Temperature] `yaml:"least_return" doc:"of a non-condensing boiler: least return temperature that its maker asks for; 130 °F or the dew point of its flue gas with a margin if left out"`
 	MaxSupply Given[units.Temperature] `yaml:"max_supply" doc:"highest supply temperature that can be set"`
 	MinSupply Given[units.Temperature] `yaml:"min_supply" doc:"lowest supply temperature that can be set"`
 
 	Water        Given[units.Volume]       `yaml:"water" doc:"water that warms and cools with the burner: boiler, pipes and emitters always in flow, buffer"`
 	Differential Given[units.Difference]   `yaml:"differential" doc:"between the burner's stop and its next start; 5 K if left out"`
 	LeastRun     Given[units.Time]         `yaml:"least_run" doc:"shortest run wanted of the burner; 10 min if left out"`
-	ExcessAir    Given[units.Fraction]     `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out"`
+	ExcessAir    Given[units.Fraction]     `yaml:"excess_air" doc:"excess air of the burner, from an analyser; 25 % if left out, 90 % for an atmospheric burner"`
 	MeterDial    Given[units.Volume]       `yaml:"meter_dial" doc:"gas for one turn of the meter's watched dial; 1 ft³ or 0.01 m³ if left out"`
 	HeatingValue Given[units.HeatingValue] `yaml:"heating_value" doc:"gross heat in a volume of the gas, from the bill; of a usual gas if left out"`
 	Gas          *GasMix                   `yaml:"gas" doc:"what the gas consists of, by volume, from its supplier; a usual gas if left out"`

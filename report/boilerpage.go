@@ -64,7 +64,7 @@ func (p *printer) season() {
 	}
 	words := seasonWords(p.sheet)
 	points := fewerPoints(b.Points, 8)
-	p.heading("The boiler over a season", "", p.d.lead*float64(len(points)+3))
+	p.heading("The boiler over a season", "runs and rests in steady weather, with all valves open", p.d.lead*float64(len(points)+3))
 	p.y = p.lines(p.body(), p.left, p.y, p.d.lead, p.wrap(p.body(), words, p.width()))
 	p.y += p.d.pad * 0.5
 	columns := []string{"outdoors", "supply", "return", "heat", "efficiency", "burner runs", "and rests"}
@@ -100,7 +100,10 @@ func seasonWords(sheet *settings.Sheet) string {
 		said = append(said, percent(b.Condensing)+" of the heat is made condensing, with a return below "+whole(s, b.DewPoint)+".")
 	}
 	if b.Cycles {
-		said = append(said, fmt.Sprintf("About %s starts, at worst %.1f an hour at %s outdoors%s.", b.StartsText(s), float64(b.Worst), whole(s, b.WorstAt), prefixed("; ", b.Modulation)))
+		said = append(said, fmt.Sprintf("About %s starts for heating, at worst %.1f an hour at %s outdoors%s.", b.StartsText(s), float64(b.Worst), whole(s, b.WorstAt), prefixed("; ", b.Modulation)))
+		if b.WaterStarts > 0 {
+			said = append(said, "About "+b.WaterStartsText(s)+" more for hot water in the year.")
+		}
 		if b.Buffer > 0 {
 			said = append(said, "For the shortest run wanted it lacks "+b.BufferText(s)+" of water.")
 		}

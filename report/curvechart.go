@@ -80,6 +80,9 @@ func curveWords(sheet *settings.Sheet, ct *settings.Circuit) string {
 	if isTemperature(ct.Limit) {
 		words += fmt.Sprintf(" The supply may not exceed %s%s.", whole(s, ct.Limit), because(ct.LimitedBy))
 	}
+	if ct.Withheld {
+		words = "Not to be set: no mixing valve stands in front of this circuit yet. " + words
+	}
 	return words
 }
 
@@ -145,7 +148,12 @@ func drawCurve(c canvas, sheet *settings.Sheet, ct *settings.Circuit, width, hei
 	ends(supply, set, func(p settings.Point) units.Temperature { return p.Set }, above)
 	ends(returning, back, func(p settings.Point) units.Temperature { return p.Return }, below)
 
-	labels.put(supply, true, "set supply", false, append(along(set, size, true), along(set, size, false)...))
+	name := "set supply"
+	if ct.Withheld {
+		name = "not to be set"
+		c.text(supply, xy{(f.left + f.right) / 2, f.top + size*1.3}, middle, true, "Not to be set: no mixing valve yet")
+	}
+	labels.put(supply, true, name, false, append(along(set, size, true), along(set, size, false)...))
 	labels.put(returning, true, "return", false, append(along(back, size, false), along(back, size, true)...))
 	if !explained {
 		return

@@ -2,7 +2,7 @@
 // read: charts as SVG for a page, the sheet as a PDF for the boiler room wall, as
 // text for a terminal and as JSON for another program.
 //
-// Most callers want [SheetPDF], [CurveSVG] and [RoomsSVG]; the command line wants
+// Most callers want [CurveSVG] and [RoomsSVG]; the command line wants
 // [SheetText], [WhyText] and [SheetJSON]. The charts of the PDF and of the page come
 // from the same drawing code, so that both show the same thing.
 //

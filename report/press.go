@@ -20,6 +20,7 @@ type Press interface {
 	Line(ink Ink, points [][2]float64)
 	Area(ink Ink, corners [][2]float64)
 	Circle(ink Ink, centre [2]float64, radius float64)
+	Picture(data []byte, x, y, w, h float64) // JPEG or PNG
 	Output(w io.Writer) error
 }
 
@@ -54,6 +55,7 @@ type pressCanvas struct {
 	press  Press
 	origin xy
 	size   float64
+	say    func(string) string // puts the writing into another language; nil leaves it
 }
 
 func (c *pressCanvas) line(r role, points []xy) { c.dashed(r, points, pens[r].dash) }
@@ -98,9 +100,9 @@ func (c *pressCanvas) shift(points []xy) [][2]float64 {
 }
 
 func (c *pressCanvas) text(r role, at xy, a anchor, bold bool, s string) {
-	s = c.press.Printable(s)
+	s = c.press.Printable(c.said(s))
 	x := c.origin.x + at.x
-	w := c.textWidth(bold, s)
+	w := c.press.TextWidth(Font{bold, c.size}, s)
 	switch a {
 	case middle:
 		x -= w / 2
@@ -111,7 +113,14 @@ func (c *pressCanvas) text(r role, at xy, a anchor, bold bool, s string) {
 }
 
 func (c *pressCanvas) textWidth(bold bool, s string) float64 {
-	return c.press.TextWidth(Font{bold, c.size}, c.press.Printable(s))
+	return c.press.TextWidth(Font{bold, c.size}, c.press.Printable(c.said(s)))
+}
+
+func (c *pressCanvas) said(s string) string {
+	if c.say == nil {
+		return s
+	}
+	return c.say(s)
 }
 
 func (c *pressCanvas) textSize() float64 { return c.size }

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"cmp"
 	"fmt"
 	"io"
 	"slices"
@@ -34,6 +35,43 @@ type PDFOptions struct {
 	Paper   Paper
 	Date    string // of the sheet, as 2026-11-25; it is also the document's date
 	Version string // of the engine, for the footer
+
+	Say  func(string) string // puts what the sheet says into another language; nil: English
+	Lang string              // which, as en or de; empty: English
+}
+
+// spoken is a press that puts what it is given into another language. It is asked for whole
+// texts before they are broken into lines.
+type spoken struct {
+	Press
+	say func(string) string
+}
+
+func (s spoken) Printable(text string) string { return s.Press.Printable(s.say(text)) }
+
+// once remembers what was said: a sheet is laid out many times until it fits.
+func once(say func(string) string) func(string) string {
+	known := map[string]string{}
+	return func(text string) string {
+		said, ok := known[text]
+		if !ok {
+			said = say(text)
+			known[text], known[said] = said, said
+		}
+		return said
+	}
+}
+
+// day reads the date, which is also the document's.
+func (o PDFOptions) day(of string) (time.Time, error) {
+	if o.Date == "" {
+		return time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC), nil
+	}
+	date, err := time.Parse(time.DateOnly, o.Date)
+	if err != nil {
+		return date, fmt.Errorf("date of the %s: %q is not a day; accepted: 2026-11-25", of, o.Date)
+	}
+	return date, nil
 }
 
 // density is how close the text is set, from the one that reads best to the closest
@@ -80,12 +118,12 @@ func Print(w io.Writer, sheet *settings.Sheet, opts PDFOptions, newPress NewPres
 
 // layOutSheet finds the densities and prints with them.
 func layOutSheet(sheet *settings.Sheet, opts PDFOptions, newPress NewPress) (*printer, error) {
-	date := time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC) // for a sheet without a date
-	if opts.Date != "" {
-		var err error
-		if date, err = time.Parse("2006-01-02", opts.Date); err != nil {
-			return nil, fmt.Errorf("date of the settings sheet: %q is not a day; accepted: 2026-11-25", opts.Date)
-		}
+	date, err := opts.day("settings sheet")
+	if err != nil {
+		return nil, err
+	}
+	if opts.Say != nil {
+		opts.Say = once(opts.Say)
 	}
 	// A trial leaves the boiler room out: it comes after what has to fit.
 	trial := func(table, rest density) (*printer, error) {
@@ -169,13 +207,21 @@ func airier(d, rest density, trial func(table, rest density) (*printer, error)) 
 // room is left out.
 func printSheet(sheet *settings.Sheet, opts PDFOptions, newPress NewPress, date time.Time, table, rest density, pages int) (*printer, error) {
 	width, height := opts.Paper.Size()
-	press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: "Heating settings: " + sheet.Job, Author: sheet.By,
-		Subject: "Settings for a weather-compensated heating control", Creator: "Curvewright " + opts.Version, Producer: "Curvewright", Lang: "en"})
+	said := opts.Say
+	if said == nil {
+		said = func(text string) string { return text }
+	}
+	press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: said("Heating settings: " + sheet.Job), Author: sheet.By,
+		Subject: said("Settings for a weather-compensated heating control"), Creator: "Curvewright " + opts.Version, Producer: "Curvewright", Lang: cmp.Or(opts.Lang, "en")})
 	if err != nil {
 		return nil, err
 	}
+	if opts.Say != nil {
+		press = spoken{press, opts.Say}
+	}
 	p := &printer{press: press, d: table, sheet: sheet, opts: opts, pages: pages,
-		left: margin, right: width - margin, bottom: height - margin - footer}
+		left: margin, right: width - margin, bottom: height - margin - footer,
+		running: "Heating settings: " + sheet.Job, pageOf: "page %d of %d"}
 
 	p.page()
 	p.titleBlock()

@@ -20,9 +20,20 @@ type printer struct {
 	y                   float64 // top of what comes next
 	tablePage           int     // on which the table of settings ends
 	settingsPages       int     // how many the settings take, with all but the boiler room
+
+	running string // at the head of every page from the second on
+	pageOf  string // "page %d of %d" in the reader's language
 }
 
 func (p *printer) clean(s string) string { return p.press.Printable(s) }
+
+// said puts a text that becomes part of a longer one into the reader's language.
+func (p *printer) said(s string) string {
+	if p.opts.Say == nil {
+		return s
+	}
+	return p.opts.Say(s)
+}
 
 func (p *printer) width() float64 { return p.right - p.left }
 
@@ -124,10 +135,10 @@ func (p *printer) page() {
 		foot += " · " + p.opts.Date
 	}
 	p.write(small, p.left, y+1, start, foot)
-	p.write(small, p.right, y+1, end, fmt.Sprintf("page %d of %d", n, p.pages))
+	p.write(small, p.right, y+1, end, fmt.Sprintf(p.pageOf, n, p.pages))
 	p.y = margin
 	if n > 1 {
-		p.write(style{8, true, ink}, p.left, p.y-10, start, "Heating settings: "+p.sheet.Job)
+		p.write(style{8, true, ink}, p.left, p.y-10, start, p.running)
 		p.write(small, p.right, p.y-10, end, p.sheet.Place)
 		p.rule(p.left, p.right, p.y+2, 0.5, axis)
 		p.y += 8

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"unicode"
 
+	"curvewright/building"
 	"curvewright/settings"
 	"curvewright/units"
 	"curvewright/working"
@@ -39,6 +40,7 @@ var siUnits = map[reflect.Type]string{
 	reflect.TypeFor[units.Resistance]():             "m²K/W",
 	reflect.TypeFor[units.Conductivity]():           "W/mK",
 	reflect.TypeFor[units.LossCoefficient]():        "W/K",
+	reflect.TypeFor[building.HeatCapacity]():        "J/K",
 	reflect.TypeFor[units.Flux]():                   "W/m²",
 	reflect.TypeFor[units.LinearPower]():            "W/m",
 	reflect.TypeFor[units.AirChange]():              "1/s",

@@ -182,7 +182,7 @@ func (p *printer) row(l settings.Line, cols columns, leads bool) row {
 	whyWidth := p.right - cols.why
 	r.label = p.wrap(p.strong(), l.Label, cols.value-cols.label-gutter)
 	r.big, r.value = p.bigValue(l.Value, width)
-	r.under = p.wrap(p.quiet(), joined("  ", prefixed("= ", l.Also), bandWords(l.Band)), width)
+	r.under = p.wrap(p.quiet(), joined("  ", prefixed("= ", p.said(l.Also)), p.said(bandWords(l.Band))), width)
 	allowed := rangeWords(l.Allowed)
 	if len(r.value) == 1 && p.measure(r.big, r.value[0])+gutter+p.measure(p.quiet(), allowed) <= width {
 		r.allowed = allowed
@@ -211,6 +211,7 @@ func (p *printer) row(l settings.Line, cols columns, leads bool) row {
 
 // bigValue sets a value smaller before it breaks it, and breaks it at its commas.
 func (p *printer) bigValue(value string, width float64) (style, []string) {
+	value = p.said(value) // before its parts are tied together
 	fitted := func(parts ...string) style {
 		st := style{p.d.value, true, ink}
 		for _, part := range parts {
@@ -315,10 +316,10 @@ func (p *printer) curves() {
 		shown = shown[n:]
 		p.y += caption + height
 	}
-	key := "Thick: set supply. Dash-dot: return. Dashed: need of the leading room; shaded: that need in nine cases of ten. Bars: hours of the year."
+	key := p.said("Thick: set supply. Dash-dot: return. Dashed: need of the leading room; shaded: that need in nine cases of ten. Bars: hours of the year.")
 	for _, ct := range p.sheet.Circuits {
 		if ct.Lost != "" {
-			key += " " + ct.Name + ": " + lowered(ct.Lost)
+			key += " " + ct.Name + ": " + lowered(p.said(ct.Lost))
 		}
 	}
 	p.y = p.lines(p.quiet(), p.left, p.y+p.d.pad*0.5, p.d.lead, p.wrap(p.quiet(), key, p.width()))
@@ -551,10 +552,14 @@ func worstFirst(findings []settings.Finding) []settings.Finding {
 func (p *printer) finding(f settings.Finding) {
 	indent := 42.0
 	where := joined(", ", f.Circuit, f.Room)
-	text := p.wrap(p.body(), joined(": ", where, f.Text), p.width()-indent)
+	text := p.wrap(p.body(), joined(": ", where, p.said(f.Text)), p.width()-indent)
 	var cure []string
 	if len(f.Cures) > 0 {
-		cure = p.wrap(p.strong(), "→ "+strings.Join(f.Cures, "; "), p.width()-indent)
+		cures := make([]string, len(f.Cures))
+		for i, c := range f.Cures {
+			cures[i] = p.said(c)
+		}
+		cure = p.wrap(p.strong(), "→ "+strings.Join(cures, "; "), p.width()-indent)
 	}
 	p.need(float64(len(text)+len(cure))*p.d.lead + p.d.pad)
 	switch f.Severity {
@@ -577,7 +582,7 @@ func (p *printer) surer() {
 	p.heading("To be surer, measure", "share of the doubt that comes from it", p.d.lead*2)
 	for _, m := range p.sheet.Surer {
 		indent := 92.0
-		text := p.wrap(p.body(), joined(": ", m.What, m.How), p.width()-indent)
+		text := p.wrap(p.body(), joined(": ", p.said(m.What), p.said(m.How)), p.width()-indent)
 		p.need(float64(len(text)) * p.d.lead)
 		share := min(max(float64(m.Share), 0), 1)
 		p.write(p.strong(), p.left+26, p.y, end, percent(m.Share))

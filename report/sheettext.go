@@ -21,11 +21,20 @@ import (
 //
 // Errors: a failure of w.
 func SheetText(w io.Writer, sheet *settings.Sheet, width int) error {
-	t := &typist{width: min(max(width, 60), 160)}
+	return SheetTextIn(w, sheet, width, unchanged)
+}
+
+func unchanged(text string) string { return text }
+
+// SheetTextIn is the same in another language: say puts a text of the sheet into it.
+//
+// Errors: a failure of w.
+func SheetTextIn(w io.Writer, sheet *settings.Sheet, width int, say func(string) string) error {
+	t := &typist{width: min(max(width, 60), 160), say: say}
 	s := sheet.System
 	t.para("", 0, strings.ToUpper(sheet.Job))
-	t.para("", 0, joined(" · ", sheet.Place, prefixed("surveyed ", sheet.Surveyed), prefixed("by ", sheet.By)))
-	t.para("", 0, "Design outdoor "+sheet.Design.Text(s)+" · heat loss then "+sheet.Load.Total.Text(s)+" ("+joined(", ", sheet.Load.Source, sheet.Load.Estimate)+")")
+	t.para("", 0, joined(" · ", sheet.Place, prefixed(say("surveyed")+" ", sheet.Surveyed), prefixed(say("by")+" ", sheet.By)))
+	t.para("", 0, say("Design outdoor "+sheet.Design.Text(s))+" · "+say("heat loss then "+sheet.Load.Total.Text(s))+" ("+joined(", ", say(sheet.Load.Source), say(sheet.Load.Estimate))+")")
 	if sheet.Load.Billed > 0 {
 		t.para("", 0, "Fuel bills suggest "+sheet.Load.Billed.Text(s)+".")
 	}
@@ -40,7 +49,7 @@ func SheetText(w io.Writer, sheet *settings.Sheet, width int) error {
 	if len(sheet.Surer) > 0 {
 		t.heading("To be surer, measure")
 		for _, m := range sheet.Surer {
-			t.para(pad(percent(m.Share), 5, true)+"  ", 7, joined(": ", m.What, m.How))
+			t.para(pad(percent(m.Share), 5, true)+"  ", 7, joined(": ", say(m.What), say(m.How)))
 		}
 	}
 	t.boilerRoom(sheet)
@@ -59,14 +68,21 @@ func SheetText(w io.Writer, sheet *settings.Sheet, width int) error {
 //
 // Errors: a failure of w.
 func WhyText(w io.Writer, line settings.Line, system units.System) error {
-	t := &typist{width: 90}
-	t.para("", 0, line.Label+": "+line.Value+prefixed(" = ", line.Also))
+	return WhyTextIn(w, line, system, unchanged)
+}
+
+// WhyTextIn is the same in another language: say puts a text of the sheet into it.
+//
+// Errors: a failure of w.
+func WhyTextIn(w io.Writer, line settings.Line, system units.System, say func(string) string) error {
+	t := &typist{width: 90, say: say}
+	t.para("", 0, say(line.Label)+": "+say(line.Value)+prefixed(" = ", say(line.Also)))
 	for _, part := range []struct{ name, text string }{
-		{"allowed", line.Allowed}, {"likely", bandWords(line.Band)}, {"why", line.Why}, {"too high", line.TooHigh}, {"too low", line.TooLow},
+		{"allowed", line.Allowed}, {"likely", t.band(line.Band)}, {"why", line.Why}, {"too high", line.TooHigh}, {"too low", line.TooLow},
 		{"otherwise", line.Instead}, {"CAUTION", line.Caution},
 	} {
 		if part.text != "" {
-			t.para("  "+pad(part.name, 11, false), 13, part.text)
+			t.para("  "+pad(say(part.name), 11, false), 13, part.text)
 		}
 	}
 	for i, step := range line.Working {
@@ -87,9 +103,10 @@ func (t *typist) step(n int, step working.Step, s units.System) {
 		t.para("     ", 5, step.Formula)
 	}
 	symbols, values := 0, 0
+	figure := func(in working.Input) string { return t.say(valueText(in, s)) }
 	all := append(append([]working.Input{}, step.Inputs...), step.Result)
 	for _, in := range all {
-		symbols, values = max(symbols, columnsOf(in.Symbol)), max(values, columnsOf(valueText(in, s)))
+		symbols, values = max(symbols, columnsOf(in.Symbol)), max(values, columnsOf(figure(in)))
 	}
 	for i, in := range all {
 		mark := "     "
@@ -98,13 +115,13 @@ func (t *typist) step(n int, step working.Step, s units.System) {
 		}
 		known := in.Known
 		if known != "" {
-			known = "(" + known + ")"
+			known = "(" + t.say(known) + ")"
 		}
-		t.para(mark+pad(in.Symbol, symbols, false)+" = "+pad(valueText(in, s), values, true)+"  ", 10+symbols+values, joined(" ", in.Meaning, known))
+		t.para(mark+pad(in.Symbol, symbols, false)+" = "+pad(figure(in), values, true)+"  ", 10+symbols+values, joined(" ", t.say(in.Meaning), known))
 	}
 	for _, part := range []struct{ name, text string }{{"range", step.Range}, {"source", step.Source}, {"note", step.Note}} {
 		if part.text != "" {
-			t.para("     "+pad(part.name, 8, false), 13, part.text)
+			t.para("     "+pad(t.say(part.name), 8, false), 13, part.text)
 		}
 	}
 }
@@ -120,11 +137,21 @@ func valueText(in working.Input, s units.System) string {
 type typist struct {
 	b     strings.Builder
 	width int
+	say   func(string) string // puts a text into the reader's language
+}
+
+// band is how sure a value is.
+func (t *typist) band(b settings.Band) string {
+	if !b.Known {
+		return ""
+	}
+	return joined(", ", t.say(span(b.Low, b.High)), t.say(b.Words))
 }
 
 func (t *typist) blank() { t.b.WriteByte('\n') }
 
 func (t *typist) heading(title string) {
+	title = t.say(title)
 	t.blank()
 	rest := max(t.width-columnsOf(title)-1, 0)
 	t.raw(title + " " + strings.Repeat("─", rest))
@@ -134,7 +161,7 @@ func (t *typist) raw(line string) { t.b.WriteString(strings.TrimRight(line, " ")
 
 // para writes text after lead; further lines are indented.
 func (t *typist) para(lead string, indent int, text string) {
-	for i, l := range fold(text, t.width-max(indent, columnsOf(lead))) {
+	for i, l := range fold(t.say(text), t.width-max(indent, columnsOf(lead))) {
 		if i > 0 {
 			lead = strings.Repeat(" ", indent)
 		}
@@ -148,11 +175,11 @@ func (t *typist) findings(sheet *settings.Sheet) {
 	}
 	t.heading("Findings")
 	for _, f := range worstFirst(sheet.Findings) {
-		word := f.Severity
-		if word != "note" {
+		word := t.say(f.Severity)
+		if f.Severity != "note" {
 			word = strings.ToUpper(word)
 		}
-		t.para(pad(word, 7, false), 7, joined(": ", joined(", ", f.Circuit, f.Room), f.Text))
+		t.para(pad(word, max(7, columnsOf(word)+1), false), 7, joined(": ", joined(", ", f.Circuit, f.Room), t.say(f.Text)))
 		for _, c := range f.Cures {
 			t.para("       → ", 9, c)
 		}
@@ -165,21 +192,21 @@ func (t *typist) sections(sections []settings.Section) {
 	label, value := 0, 0
 	for _, sec := range sections {
 		for _, l := range sec.Lines {
-			label, value = max(label, columnsOf(l.Label)), max(value, columnsOf(l.Value))
+			label, value = max(label, columnsOf(t.say(l.Label))), max(value, columnsOf(t.say(l.Value)))
 		}
 	}
 	label, value = min(label, t.width*2/5), min(value, t.width/4)
 	for _, sec := range sections {
 		t.heading(sec.Title)
 		for _, l := range sec.Lines {
-			t.parts(pad(l.Label, label, false)+"  "+pad(l.Value, value, false)+"  ", label+value+4,
-				prefixed("= ", l.Also), prefixed("likely ", bandWords(l.Band)), prefixed("allowed ", rangeWords(l.Allowed)))
+			t.parts(pad(t.say(l.Label), label, false)+"  "+pad(t.say(l.Value), value, false)+"  ", label+value+4,
+				prefixed("= ", t.say(l.Also)), prefixed(t.say("likely")+" ", t.band(l.Band)), prefixed(t.say("allowed")+" ", t.say(rangeWords(l.Allowed))))
 			t.para("    ", 4, l.Why)
 			if l.Instead != "" {
-				t.para("    Otherwise: ", 4, l.Instead)
+				t.para("    "+t.say("Otherwise")+": ", 4, l.Instead)
 			}
 			if l.Caution != "" {
-				t.para("  ! CAUTION: ", 4, l.Caution)
+				t.para("  ! "+t.say("CAUTION")+": ", 4, l.Caution)
 			}
 		}
 	}

@@ -1,11 +1,12 @@
-package report_test
+package report
 
 import (
+	"encoding/xml"
+	"io"
 	"strings"
 	"testing"
 
 	"curvewright/curve"
-	"curvewright/report"
 	"curvewright/settings"
 	"curvewright/units"
 )
@@ -15,16 +16,16 @@ func trialOf(from, to float64) curve.Setting {
 		Cold: curve.Point{Outdoor: units.Celsius(-20), Supply: units.Celsius(from)}, Mild: curve.Point{Outdoor: units.Celsius(18), Supply: units.Celsius(to)}}
 }
 
-var trialNames = report.TrialWords{Title: "A <trial>", Tried: "tried", Recommended: "recommended", Found: "found", Need: "need"}
+var trialNames = TrialWords{Title: "A <trial>", Tried: "tried", Recommended: "recommended", Found: "found", Need: "need"}
 
 func TestTrialChartShowsWhatIsComparedAndWhereItLies(t *testing.T) {
-	sheet := fixture()
+	sheet := fixture(units.SI)
 	found := trialOf(75, 40)
 	for _, width := range []float64{300, 680} {
-		trial := report.Trial{Tried: trialOf(50, 25), Recommended: trialOf(60, 28), Words: trialNames}
-		alone, field := report.TrialSVG(sheet, 0, trial, width, 300)
+		trial := Trial{Tried: trialOf(50, 25), Recommended: trialOf(60, 28), Words: trialNames}
+		alone, field := TrialSVG(sheet, 0, trial, width, 300)
 		trial.Found = &found
-		all, wider := report.TrialSVG(sheet, 0, trial, width, 300)
+		all, wider := TrialSVG(sheet, 0, trial, width, 300)
 		wellFormed(t, alone)
 		wellFormed(t, all)
 		if strings.Contains(alone, `class="found"`) || !strings.Contains(all, `<polyline class="found"`) {
@@ -40,7 +41,7 @@ func TestTrialChartShowsWhatIsComparedAndWhereItLies(t *testing.T) {
 			t.Errorf("the curve as found leaves the field: %+v", wider)
 		}
 		trial.Tried, trial.Found = trial.Recommended, nil
-		same, _ := report.TrialSVG(sheet, 0, trial, width, 300)
+		same, _ := TrialSVG(sheet, 0, trial, width, 300)
 		if strings.Contains(same, `<polyline class="recommended"`) || strings.Contains(same, ">tried<") {
 			t.Error("the recommended curve tried as it is needs one line, not two")
 		}
@@ -49,14 +50,14 @@ func TestTrialChartShowsWhatIsComparedAndWhereItLies(t *testing.T) {
 
 // While a point moves within the field, the field stays.
 func TestFieldStaysWhileAPointIsDragged(t *testing.T) {
-	sheet := fixture()
-	trial := report.Trial{Tried: trialOf(60, 28), Recommended: trialOf(60, 28), Words: trialNames}
-	_, first := report.TrialSVG(sheet, 0, trial, 680, 390)
+	sheet := fixture(units.SI)
+	trial := Trial{Tried: trialOf(60, 28), Recommended: trialOf(60, 28), Words: trialNames}
+	_, first := TrialSVG(sheet, 0, trial, 680, 390)
 	for supply := first.Low.Celsius() + 1; supply < first.High.Celsius()-1; supply += 2 {
 		trial.Tried = trialOf(supply, 28)
 		trial.Tried.Limit.From = 0
 		trial.Tried.Mild.Supply = min(trial.Tried.Mild.Supply, trial.Tried.Cold.Supply)
-		if _, now := report.TrialSVG(sheet, 0, trial, 680, 390); now != first {
+		if _, now := TrialSVG(sheet, 0, trial, 680, 390); now != first {
 			t.Fatalf("at %.0f °C the field moves from %+v to %+v", supply, first, now)
 		}
 	}
@@ -64,11 +65,23 @@ func TestFieldStaysWhileAPointIsDragged(t *testing.T) {
 
 func TestNoCircuitIsNoTrial(t *testing.T) {
 	for _, sheet := range []*settings.Sheet{nil, {}} {
-		svg, field := report.TrialSVG(sheet, 0, report.Trial{Tried: trialOf(50, 30)}, 300, 300)
+		svg, field := TrialSVG(sheet, 0, Trial{Tried: trialOf(50, 30)}, 300, 300)
 		wellFormed(t, svg)
-		if field != (report.TrialField{}) || !strings.Contains(svg, "No curve") {
+		if field != (TrialField{}) || !strings.Contains(svg, "No curve") {
 			t.Error("a circuit that is not there has a chart")
 		}
 	}
-	wellFormed(t, report.RoomBandSVG(settings.RoomVerdict{}, 0, 0, 200, 26))
+	wellFormed(t, RoomBandSVG(settings.RoomVerdict{}, 0, 0, 200, 26))
+}
+
+func wellFormed(t *testing.T, svg string) {
+	t.Helper()
+	d := xml.NewDecoder(strings.NewReader(svg))
+	for {
+		if _, err := d.Token(); err == io.EOF {
+			return
+		} else if err != nil {
+			t.Fatalf("%v: %.200s", err, svg)
+		}
+	}
 }

@@ -30,7 +30,11 @@ func carpetLimits(s units.System) [len(carpetColours) - 1]float64 {
 // days across and hours upwards, as an SVG image of the given size in CSS pixels. The trace
 // has a row an hour.
 func YearCarpetSVG(sheet *settings.Sheet, room string, trace year.Trace, width, height float64) string {
-	width, height = usable(width, height)
+	return YearCarpetPlot(sheet, room, trace).SVG(width, height)
+}
+
+// YearCarpetPlot is the same, to be drawn anywhere.
+func YearCarpetPlot(sheet *settings.Sheet, room string, trace year.Trace) Plot {
 	column := slices.IndexFunc(trace.Columns, func(c year.Column) bool { return c.Name == room && !c.Power })
 	set := units.Temperature(0)
 	circuit := -1
@@ -49,10 +53,10 @@ func YearCarpetSVG(sheet *settings.Sheet, room string, trace year.Trace, width, 
 			place++
 		}
 	}
-	id := fmt.Sprintf("year-carpet-%d-%s", place, num(width))
+	id := fmt.Sprintf("year-carpet-%d", place)
 	days := trace.Rows / 24
 	if column < 0 || circuit < 0 || !isTemperature(set) || days < 1 || trace.Every != 3600 {
-		return emptySVG(id, "No hours to show for this room", width, height)
+		return Plot{id: id, none: "No hours to show for this room"}
 	}
 	s := sheet.System
 	limits := carpetLimits(s)
@@ -75,27 +79,32 @@ func YearCarpetSVG(sheet *settings.Sheet, room string, trace year.Trace, width, 
 			warm++
 		}
 	}
-	c := newSVG(id, "Temperature of "+room+" over the year", fmt.Sprintf("Days from left to right, hours upwards. It was colder than wanted in %s hours and warmer in %s, of %s.",
-		figure(cold), figure(warm), figure(days*24)), width, height)
+	said := fmt.Sprintf("Days from left to right, hours upwards. It was colder than wanted in %s hours and warmer in %s, of %s.",
+		figure(cold), figure(warm), figure(days*24))
+	return Plot{id: id, title: "Temperature of " + room + " over the year", said: said, draw: func(c yearCanvas, width, height float64) {
+		off := func(day, hour int) float64 { return trace.At(day*24+hour, column) - float64(set) }
+		drawCarpet(c, s, days, off, class, width, height)
+	}}
+}
+
+func drawCarpet(c yearCanvas, s units.System, days int, off func(day, hour int) float64, class func(float64) int, width, height float64) {
 	size := c.textSize()
 	f := frame{left: size * 2.5, top: size * 2, right: width - size*0.8, bottom: height - size*3.6, xHigh: float64(days), yHigh: 24}
 
 	// Neighbouring hours of one class are one rectangle; on a narrow chart so are days.
 	together := max(1, int(math.Ceil(float64(days)*1.5/(f.right-f.left))))
-	paths := make([]strings.Builder, len(carpetColours))
+	fields := make([][]field, len(carpetColours))
 	for h := range 24 {
 		begun, at := -1, 0
 		flush := func(to int) {
 			if begun >= 0 {
-				left, right := f.x(float64(at)), f.x(float64(to))
-				top, low := f.y(float64(h+1)), f.y(float64(h))
-				fmt.Fprintf(&paths[begun], "M%s %sH%sV%sH%sz", num(left), num(top), num(right+0.1), num(low+0.1), num(left))
+				fields[begun] = append(fields[begun], field{f.x(float64(at)), f.y(float64(h + 1)), f.x(float64(to)) + 0.1, f.y(float64(h)) + 0.1})
 			}
 		}
 		for d := 0; d < days; d += together {
 			sum, n := 0.0, 0
 			for k := d; k < min(d+together, days); k++ {
-				sum += trace.At(k*24+h, column) - float64(set)
+				sum += off(k, h)
 				n++
 			}
 			if k := class(sum / float64(n)); k != begun {
@@ -105,9 +114,9 @@ func YearCarpetSVG(sheet *settings.Sheet, room string, trace year.Trace, width, 
 		}
 		flush(days)
 	}
-	for k := range paths {
-		if paths[k].Len() > 0 {
-			fmt.Fprintf(&c.b, `<path class="carpet-%d" d="%s" fill="%s"/>`+"\n", k, paths[k].String(), themed(fmt.Sprintf("carpet-%d", k), carpetColours[k]))
+	for k := range fields {
+		if len(fields[k]) > 0 {
+			c.carpet(k, fields[k])
 		}
 	}
 	for h := 0.0; h <= 24; h += 6 {
@@ -117,23 +126,22 @@ func YearCarpetSVG(sheet *settings.Sheet, room string, trace year.Trace, width, 
 	c.text(faint, xy{f.left - size*2, f.top - size*0.75}, start, false, "hour of the day")
 	f.months(c, firstOf(make([]int, days)))
 	c.line(axis, []xy{{f.left, f.top}, {f.left, f.bottom}, {f.right, f.bottom}})
-	c.carpetLegend(f, s, limits[:], height)
-	return c.finish()
+	carpetLegend(c, f, s, height)
 }
 
 func figure(n int) string { return units.Number(float64(n)).Text(units.US) }
 
 // carpetLegend names the colours beneath a carpet.
-func (c *svgCanvas) carpetLegend(f frame, s units.System, limits []float64, height float64) {
-	size := c.textSize()
+func carpetLegend(c yearCanvas, f frame, s units.System, height float64) {
+	size, limits := c.textSize(), carpetLimits(s)
 	name := degree(s) + " off the set-point"
 	y := height - size*0.5
 	left := f.left + c.textWidth(false, name) + size
 	step := min((f.right-left)/float64(len(carpetColours)), size*4)
 	c.text(faint, xy{f.left, y}, start, false, name)
-	for k, colour := range carpetColours {
+	for k := range carpetColours {
 		x := left + step*float64(k)
-		fmt.Fprintf(&c.b, `<rect class="carpet-%d" x="%s" y="%s" width="%s" height="%s" fill="%s"/>`+"\n", k, num(x), num(y-size*0.45), num(step), num(size*0.6), themed(fmt.Sprintf("carpet-%d", k), colour))
+		c.carpet(k, []field{{x, y - size*0.45, x + step, y + size*0.15}})
 		if k < len(limits) {
 			text := strings.Replace(fmt.Sprintf("%+g", limits[k]), "-", "−", 1)
 			c.text(faint, xy{x + step, y - size*0.6}, middle, false, text)
@@ -163,16 +171,17 @@ func (f frame) months(c canvas, january time.Time) {
 // order of size, against its least output, as an SVG image of the given size in CSS pixels.
 // The trace has a row an hour.
 func YearLoadSVG(sheet *settings.Sheet, trace year.Trace, least units.Power, width, height float64) string {
-	width, height = usable(width, height)
-	id := "year-load-" + num(width)
+	return YearLoadPlot(sheet, trace, least).SVG(width, height)
+}
+
+// YearLoadPlot is the same, to be drawn anywhere.
+func YearLoadPlot(sheet *settings.Sheet, trace year.Trace, least units.Power) Plot {
+	const id = "year-load"
 	column := slices.IndexFunc(trace.Columns, func(c year.Column) bool { return c.Name == year.HeatColumn })
 	if sheet == nil || column < 0 || trace.Rows < 24 {
-		return emptySVG(id, "No heat to show", width, height)
+		return Plot{id: id, none: "No heat to show"}
 	}
-	s, scale, unit := sheet.System, 1e-3, "kW"
-	if s == units.US {
-		scale, unit = units.Power(1).BtuPerHour()/1000, "thousand Btu/h"
-	}
+	s := sheet.System
 	perRow := float64(trace.Every) / 3600
 	var loads []float64
 	below := 0
@@ -185,7 +194,7 @@ func YearLoadSVG(sheet *settings.Sheet, trace year.Trace, least units.Power, wid
 		}
 	}
 	if len(loads) == 0 {
-		return emptySVG(id, "The boiler gave no heat", width, height)
+		return Plot{id: id, none: "The boiler gave no heat"}
 	}
 	slices.SortFunc(loads, func(a, b float64) int {
 		switch {
@@ -197,8 +206,19 @@ func YearLoadSVG(sheet *settings.Sheet, trace year.Trace, least units.Power, wid
 		return 0
 	})
 	hoursBelow := figure(int(math.Round(float64(below) * perRow)))
-	c := newSVG(id, "Heat from the boiler, hour by hour in order of size", fmt.Sprintf("It gave heat in %s hours of the year, at most %s. In %s of them it was less than the least output of %s, and the burner could not run through.",
-		figure(int(math.Round(float64(len(loads))*perRow))), units.Power(loads[0]).Text(s), hoursBelow, least.Text(s)), width, height)
+	said := fmt.Sprintf("It gave heat in %s hours of the year, at most %s. In %s of them it was less than the least output of %s, and the burner could not run through.",
+		figure(int(math.Round(float64(len(loads))*perRow))), units.Power(loads[0]).Text(s), hoursBelow, least.Text(s))
+	return Plot{id: id, title: "Heat from the boiler, hour by hour in order of size", said: said, draw: func(c yearCanvas, width, height float64) {
+		drawLoads(c, s, loads, below, perRow, least, width, height)
+	}}
+}
+
+func drawLoads(c yearCanvas, s units.System, loads []float64, below int, perRow float64, least units.Power, width, height float64) {
+	scale, unit := 1e-3, "kW"
+	if s == units.US {
+		scale, unit = units.Power(1).BtuPerHour()/1000, "thousand Btu/h"
+	}
+	hoursBelow := figure(int(math.Round(float64(below) * perRow)))
 	size := c.textSize()
 	f := frame{left: size * 2.5, top: size * 2, right: width - size*2.2, bottom: height - size*3.2}
 	f.xHigh, f.yHigh = math.Ceil(float64(len(loads))*perRow/500)*500, max(loads[0], float64(least))*scale*1.08
@@ -213,13 +233,13 @@ func YearLoadSVG(sheet *settings.Sheet, trace year.Trace, least units.Power, wid
 	minimum := f.y(float64(least) * scale)
 	if below > 0 && least > 0 {
 		from := float64(len(loads)-below) * perRow
-		outline := "M" + num(f.x(from)) + " " + num(f.bottom) + "V" + num(minimum)
+		around := []xy{{f.x(from), f.bottom}, {f.x(from), minimum}}
 		for _, p := range line {
 			if p.y >= minimum {
-				outline += "L" + num(p.x) + " " + num(p.y)
+				around = append(around, p)
 			}
 		}
-		c.path(cycles, outline+"V"+num(f.bottom)+"z")
+		c.outline(cycles, append(around, xy{around[len(around)-1].x, f.bottom}))
 	}
 	for _, v := range ticks(0, f.xHigh, max(3, int((f.right-f.left)/(size*5)))) {
 		c.line(axis, []xy{{f.x(v), f.bottom}, {f.x(v), f.bottom + size*0.35}})
@@ -237,18 +257,21 @@ func YearLoadSVG(sheet *settings.Sheet, trace year.Trace, least units.Power, wid
 	if below > 0 {
 		labels.put(faint, false, hoursBelow+" h below it: on and off", true, []spot{{xy{f.right - size*0.3, minimum - size*1.7}, end}, {xy{f.left + size*0.5, minimum + size*2.4}, start}, {xy{f.left + size*0.5, minimum + size*1.1}, start}, {xy{f.left + size*0.5, f.bottom - size*0.5}, start}})
 	}
-	return c.finish()
 }
 
 // YearWeekSVG draws the week around the worst day of a year that was played, as YearDaySVG
 // draws the day itself. The trace has a row an hour.
 func YearWeekSVG(sheet *settings.Sheet, result year.Result, trace year.Trace, width, height float64) string {
-	width, height = usable(width, height)
-	id := "year-week-" + num(width)
+	return YearWeekPlot(sheet, result, trace).SVG(width, height)
+}
+
+// YearWeekPlot is the same, to be drawn anywhere.
+func YearWeekPlot(sheet *settings.Sheet, result year.Result, trace year.Trace) Plot {
+	const id = "year-week"
 	const week = 7
 	days := trace.Rows / 24
 	if sheet == nil || trace.Every != 3600 || days < week || len(result.Rooms) == 0 || len(trace.Columns) <= len(result.Rooms) {
-		return emptySVG(id, "No week to show", width, height)
+		return Plot{id: id, none: "No week to show"}
 	}
 	first := min(max(0, result.WorstDay-week/2), days-week)
 	n := len(trace.Columns)
@@ -256,7 +279,7 @@ func YearWeekSVG(sheet *settings.Sheet, result year.Result, trace year.Trace, wi
 	part.Values, part.Rows = trace.Values[first*24*n:(first+week)*24*n], week*24
 	waters, rooms := thermometers(result, part, 1)
 	if len(waters) == 0 || len(rooms) == 0 {
-		return emptySVG(id, "No week to show", width, height)
+		return Plot{id: id, none: "No week to show"}
 	}
 	short := shortest(sheet, rooms)
 	rooms[short].look, rooms[short].leads = ink, true
@@ -264,5 +287,5 @@ func YearWeekSVG(sheet *settings.Sheet, result year.Result, trace year.Trace, wi
 	return hourly{id: id, title: "The week around " + YearDay(result, result.WorstDay), said: dayWords(sheet.System, waters, rooms[short]),
 		under: fmt.Sprintf("%s to %s", january.AddDate(0, 0, first).Format("January 2"), january.AddDate(0, 0, first+week-1).Format("January 2")),
 		span:  week * 24, tick: 24, between: true,
-		name: func(h float64) string { return january.AddDate(0, 0, first+int(h/24)).Format("2") }}.draw(sheet, waters, rooms, part.Every, width, height)
+		name: func(h float64) string { return january.AddDate(0, 0, first+int(h/24)).Format("2") }}.plot(sheet, waters, rooms, part.Every)
 }

@@ -33,43 +33,6 @@ var yearPens = map[role]pen{
 	cycles:  {colour: "#f3ddd0"},
 }
 
-// path writes what has too many points for single marks as one element.
-func (c *svgCanvas) path(r role, steps string) {
-	p := yearPens[r]
-	paint := themed(string(r), p.colour)
-	if p.width == 0 {
-		fmt.Fprintf(&c.b, `<path class="%s" d="%s" fill="%s"/>`+"\n", r, steps, paint)
-		return
-	}
-	fmt.Fprintf(&c.b, `<path class="%s" d="%s" fill="none" stroke="%s" stroke-width="%s" stroke-linejoin="round"`, r, steps, paint, num(p.width))
-	if len(p.dash) > 0 {
-		fmt.Fprintf(&c.b, ` stroke-dasharray="%s"`, numList(p.dash))
-	} else {
-		c.b.WriteString(` stroke-linecap="round"`)
-	}
-	c.b.WriteString("/>\n")
-}
-
-// dots are points as wide as the role's pen.
-func (c *svgCanvas) dots(r role, points []xy) {
-	var b strings.Builder
-	for _, p := range points {
-		b.WriteString("M" + num(p.x) + " " + num(p.y) + "h0")
-	}
-	c.path(r, b.String())
-}
-
-// trail is a line in one of the roles of these charts.
-func (c *svgCanvas) trail(r role, points []xy) {
-	var b strings.Builder
-	step := "M"
-	for _, p := range points {
-		b.WriteString(step + num(p.x) + " " + num(p.y))
-		step = "L"
-	}
-	c.path(r, b.String())
-}
-
 // mostMarks is the most that a scatter holds: more would only be a smear.
 const mostMarks = 1500
 
@@ -78,15 +41,19 @@ const mostMarks = 1500
 // The trace is one of package year with a row an hour; hours in which the circuit gave
 // no heat are left out. Without any the image says so.
 func YearCurveSVG(sheet *settings.Sheet, circuit int, trace year.Trace, width, height float64) string {
-	width, height = usable(width, height)
-	id := fmt.Sprintf("year-curve-%d-%s", circuit, num(width))
+	return YearCurvePlot(sheet, circuit, trace).SVG(width, height)
+}
+
+// YearCurvePlot is the same, to be drawn anywhere.
+func YearCurvePlot(sheet *settings.Sheet, circuit int, trace year.Trace) Plot {
+	id := fmt.Sprintf("year-curve-%d", circuit)
 	if !hasCurve(sheet, circuit) {
-		return emptySVG(id, "No curve for this circuit", width, height)
+		return Plot{id: id, none: "No curve for this circuit"}
 	}
 	ct, s := &sheet.Circuits[circuit], sheet.System
 	heated := heatedHours(trace, ct.Name)
 	if len(heated) == 0 {
-		return emptySVG(id, "This circuit gave no heat in the year", width, height)
+		return Plot{id: id, none: "This circuit gave no heat in the year"}
 	}
 	points := drawable(ct)
 	low, high := heated[0], heated[0]
@@ -94,9 +61,14 @@ func YearCurveSVG(sheet *settings.Sheet, circuit int, trace year.Trace, width, h
 		low = moment{min(low.outdoor, h.outdoor), min(low.supply, h.supply)}
 		high = moment{max(high.outdoor, h.outdoor), max(high.supply, h.supply)}
 	}
-	c := newSVG(id, "Supply of "+ct.Name+" over the year",
-		fmt.Sprintf("The circuit gave heat in weather from %s to %s, with a supply from %s to %s. %s", whole(s, low.outdoor), whole(s, high.outdoor),
-			whole(s, low.supply), whole(s, high.supply), setWords(s, points)), width, height)
+	said := fmt.Sprintf("The circuit gave heat in weather from %s to %s, with a supply from %s to %s. %s", whole(s, low.outdoor), whole(s, high.outdoor),
+		whole(s, low.supply), whole(s, high.supply), setWords(s, points))
+	return Plot{id: id, title: "Supply of " + ct.Name + " over the year", said: said, draw: func(c yearCanvas, width, height float64) {
+		drawYearCurve(c, s, points, heated, low, high, width, height)
+	}}
+}
+
+func drawYearCurve(c yearCanvas, s units.System, points []settings.Point, heated []moment, low, high moment, width, height float64) {
 	size := c.textSize()
 	f := newFrame(width, height, size, size*1.2)
 	var waters []float64
@@ -143,7 +115,6 @@ func YearCurveSVG(sheet *settings.Sheet, circuit int, trace year.Trace, width, h
 	}
 	labels.put(supply, true, "set supply", false, append(along(set, size, true), along(set, size, false)...))
 	labels.put(ideal, false, "needed", false, append(along(needed, size, false), along(needed, size, true)...))
-	return c.finish()
 }
 
 // moment is a circuit's supply in a weather.
@@ -181,32 +152,38 @@ func setWords(s units.System, points []settings.Point) string {
 // YearStartsSVG draws how often the burner started on each day of a year that was
 // played, as an SVG image of the given size in CSS pixels.
 func YearStartsSVG(result year.Result, width, height float64) string {
-	width, height = usable(width, height)
-	id := "year-starts-" + num(width)
+	return YearStartsPlot(result).SVG(width, height)
+}
+
+// YearStartsPlot is the same, to be drawn anywhere.
+func YearStartsPlot(result year.Result) Plot {
+	const id = "year-starts"
 	days := result.StartsPerDay
 	if result.Starts == 0 || len(days) == 0 {
-		return emptySVG(id, "The burner never started", width, height)
+		return Plot{id: id, none: "The burner never started"}
 	}
 	most := slices.Max(days)
 	busiest := slices.Index(days, most)
-	c := newSVG(id, "Starts of the burner, day by day", fmt.Sprintf("%s in the year; at most %d in a day, on %s.",
-		units.Number(float64(result.Starts)).Text(units.US), most, YearDay(result, busiest)), width, height)
+	said := fmt.Sprintf("%s in the year; at most %d in a day, on %s.", units.Number(float64(result.Starts)).Text(units.US), most, YearDay(result, busiest))
+	return Plot{id: id, title: "Starts of the burner, day by day", said: said, draw: func(c yearCanvas, width, height float64) {
+		drawYearStarts(c, days, most, width, height)
+	}}
+}
+
+func drawYearStarts(c yearCanvas, days []int, most int, width, height float64) {
 	size := c.textSize()
 	f := frame{left: size * 2.5, top: size * 2, right: width - size*0.8, bottom: height - size*1.9}
 	f.xHigh, f.yHigh = float64(len(days)), float64(max(4, most))*1.06
 	f.upright(c, "starts a day", int((f.bottom-f.top)/(size*2.6)))
 
-	var b strings.Builder
-	b.WriteString("M" + num(f.left) + " " + num(f.bottom))
+	around := []xy{{f.left, f.bottom}}
 	for i, n := range days {
-		b.WriteString("V" + num(f.y(float64(n))) + "H" + num(f.x(float64(i+1))))
+		around = append(around, xy{f.x(float64(i)), f.y(float64(n))}, xy{f.x(float64(i + 1)), f.y(float64(n))})
 	}
-	b.WriteString("V" + num(f.bottom) + "z")
-	c.path(starts, b.String())
+	c.outline(starts, append(around, xy{f.right, f.bottom}))
 
 	f.months(c, firstOf(days))
 	c.line(axis, []xy{{f.left, f.top}, {f.left, f.bottom}, {f.right, f.bottom}})
-	return c.finish()
 }
 
 // firstOf is the first of January of a year as long as the days that were played.
@@ -238,23 +215,27 @@ func (f frame) upright(c canvas, name string, count int) {
 // and supplies, below the rooms, hour by hour, as an SVG image of the given size in CSS
 // pixels. More rooms want more height.
 func YearDaySVG(sheet *settings.Sheet, result year.Result, width, height float64) string {
-	width, height = usable(width, height)
-	id := "year-day-" + num(width)
+	return YearDayPlot(sheet, result).SVG(width, height)
+}
+
+// YearDayPlot is the same, to be drawn anywhere.
+func YearDayPlot(sheet *settings.Sheet, result year.Result) Plot {
+	const id = "year-day"
 	t := result.Worst
 	if sheet == nil || t.Rows <= roomsEvery || len(result.Rooms) == 0 || len(t.Columns) <= len(result.Rooms) {
-		return emptySVG(id, "No day to show", width, height)
+		return Plot{id: id, none: "No day to show"}
 	}
 	s := sheet.System
 	waters, rooms := thermometers(result, t, roomsEvery)
 	if len(waters) == 0 || len(rooms) == 0 {
-		return emptySVG(id, "No day to show", width, height)
+		return Plot{id: id, none: "No day to show"}
 	}
 	short := shortest(sheet, rooms)
 	rooms[short].look, rooms[short].leads = ink, true
 
 	day := YearDay(result, result.WorstDay)
 	return hourly{id: id, title: "Hour by hour on " + day, said: dayWords(s, waters, rooms[short]), under: day, span: 24, tick: 6,
-		name: func(h float64) string { return plain(h) + ":00" }}.draw(sheet, waters, rooms, t.Every, width, height)
+		name: func(h float64) string { return plain(h) + ":00" }}.plot(sheet, waters, rooms, t.Every)
 }
 
 // thermometers are the lines of a trace: outdoors and supplies, and rooms, which go ahead by
@@ -282,9 +263,14 @@ type hourly struct {
 	between                bool // the names stand between two ticks
 }
 
-func (h hourly) draw(sheet *settings.Sheet, waters, rooms []dayLine, every units.Time, width, height float64) string {
+func (h hourly) plot(sheet *settings.Sheet, waters, rooms []dayLine, every units.Time) Plot {
+	return Plot{id: h.id, title: h.title, said: h.said, draw: func(c yearCanvas, width, height float64) {
+		h.draw(c, sheet, waters, rooms, every, width, height)
+	}}
+}
+
+func (h hourly) draw(c yearCanvas, sheet *settings.Sheet, waters, rooms []dayLine, every units.Time, width, height float64) {
 	s := sheet.System
-	c := newSVG(h.id, h.title, h.said, width, height)
 	size := c.textSize()
 	names := 0.0
 	for _, l := range append(slices.Clone(waters), rooms...) {
@@ -321,7 +307,6 @@ func (h hourly) draw(sheet *settings.Sheet, waters, rooms []dayLine, every units
 	up.draw(c, s, waters, every, names)
 	down.draw(c, s, rooms, every, names)
 	down.wanted(c, sheet, rooms, every)
-	return c.finish()
 }
 
 // roomsEvery is how many samples a room's line goes ahead at once: it is slow.
@@ -399,7 +384,7 @@ func (f frame) points(s units.System, l dayLine, every units.Time) []xy {
 }
 
 // draw draws the lines and their names at the right, pushed apart to a line of text.
-func (f frame) draw(c *svgCanvas, s units.System, lines []dayLine, every units.Time, names float64) {
+func (f frame) draw(c yearCanvas, s units.System, lines []dayLine, every units.Time, names float64) {
 	size := c.textSize()
 	type tag struct {
 		from xy
@@ -441,7 +426,7 @@ func (f frame) draw(c *svgCanvas, s units.System, lines []dayLine, every units.T
 }
 
 // wanted draws each set-point of the rooms that lies in the field once.
-func (f frame) wanted(c *svgCanvas, sheet *settings.Sheet, rooms []dayLine, every units.Time) {
+func (f frame) wanted(c yearCanvas, sheet *settings.Sheet, rooms []dayLine, every units.Time) {
 	size, s := c.textSize(), sheet.System
 	labels := &placer{c: c, bounds: f}
 	for _, l := range rooms {

@@ -17,7 +17,10 @@ import (
 const (
 	usualDifferential = units.Difference(5)
 	usualLeastRun     = units.Time(600)
-	usualExcess       = units.Fraction(0.25) // about 9 % CO2 with natural gas, common practice
+	// usualExcess is that of a burner with a fan: about 9 % CO2 with natural gas. An
+	// atmospheric one has 80 to 100 % behind its draught hood. Both common practice.
+	usualExcess       = units.Fraction(0.25)
+	atmosphericExcess = units.Fraction(0.90)
 	// atReturn counts heat as made condensing where the return is below the dew point, as the
 	// sheet says it: water falls out first where the exchanger is as cold as the return. How
 	// much of it does, and so the approach of a rated boiler, is in the efficiency.
@@ -49,9 +52,17 @@ func fuelKey(name string) string {
 	return "natural-gas"
 }
 
+// excessAir is the excess air: from the analyser, else as usual for the kind of burner.
+func (m *model) excessAir() job.Given[units.Fraction] {
+	if m.job.Boiler.Burner == "atmospheric" {
+		return m.job.Boiler.ExcessAir.Or(atmosphericExcess)
+	}
+	return m.job.Boiler.ExcessAir.Or(usualExcess)
+}
+
 func (m *model) readBurner() (burner, error) {
 	b := m.job.Boiler
-	out := burner{swing: b.Differential.Or(usualDifferential), run: b.LeastRun.Or(usualLeastRun), excess: b.ExcessAir.Or(usualExcess)}
+	out := burner{swing: b.Differential.Or(usualDifferential), run: b.LeastRun.Or(usualLeastRun), excess: m.excessAir()}
 	fuel, err := m.fuel()
 	if err != nil {
 		return out, err
@@ -139,7 +150,9 @@ func (m *model) boilerSeason(solved []solvedCircuit) (BoilerSeason, burner, erro
 		s.Condensing = share.ByHeat
 	}
 	if s.Cycles {
-		err = m.cycles(&s, &b, weather)
+		if err = m.cycles(&s, &b, weather); err == nil {
+			err = m.yearStarts(&s, &b, solved)
+		}
 	}
 	return s, b, err
 }
@@ -150,7 +163,7 @@ func (m *model) cycles(s *BoilerSeason, b *burner, weather []boiler.Weather) err
 	if err != nil {
 		return fmt.Errorf("boiler: %w", err)
 	}
-	s.Starts, s.Worst, s.WorstAt, s.WorstRun = season.Starts, units.Number(season.Worst.Starts.PerHour()), season.WorstAt, season.Worst.On
+	s.Steady, s.SteadyAt = units.Number(season.Worst.Starts.PerHour()), season.WorstAt
 	shortest := weather[len(weather)-1]
 	for _, w := range weather {
 		if w.Load < b.cycling.Least && w.Load < shortest.Load && w.Load > 0 {
@@ -213,7 +226,7 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 	}
 	d := Line{ID: "differential", Label: "Burner differential", Value: strings.TrimPrefix(m.difference(b.swing.Value), "+"),
 		Why: fmt.Sprintf("The burner %s; about %s starts a season, %.1f an hour at worst.",
-			strings.TrimPrefix(s.Modulation, "it "), s.StartsText(m.sys), float64(s.Worst)),
+			strings.TrimPrefix(s.Modulation, "it "), s.StartsText(m.sys), float64(s.Worst)) + m.waterWords(s),
 		TooHigh: "The supply swings and the return is hotter than it need be.", TooLow: "Short runs, many starts, wear and soot."}
 	if b.least.Known == job.Assumed {
 		d.Instead = "The survey names no lowest output: taken as a burner that knows only on and off."
@@ -338,11 +351,12 @@ func (m *model) cycleWorking(s *BoilerSeason, b burner) []working.Step {
 			{Symbol: "pause", Meaning: "shortest, as on this sheet", Value: b.cycling.LeastOff},
 			{Symbol: "V", Meaning: "water that warms and cools with the burner", Value: b.water.Value, Known: string(b.water.How())},
 			{Symbol: "ΔT", Meaning: "differential", Value: b.swing.Value, Known: string(b.swing.How())},
-			{Symbol: "To", Meaning: "weather with the most starts", Value: s.WorstAt},
+			{Symbol: "To", Meaning: "weather with the most starts", Value: s.SteadyAt},
 		},
-		Result: working.Input{Symbol: "N", Meaning: "starts an hour there", Value: s.Worst},
-		Range:  "metal and sensor delay not counted: the real burner starts less often",
-		Source: "energy balance; the form N = 4·Nmax·x·(1 − x) is NEMA DC 3 and ASHRAE, from memory"}}
+		Result: working.Input{Symbol: "N", Meaning: "starts an hour there", Value: s.Steady},
+		Range:  "steady weather with all valves open; metal and sensor delay not counted",
+		Source: "energy balance; the form N = 4·Nmax·x·(1 − x) is NEMA DC 3 and ASHRAE, from memory"},
+		m.startsWorking(s, b)}
 }
 
 // minutes writes a time as a person with a watch would.

@@ -9,8 +9,8 @@ import (
 	"curvewright/working"
 )
 
-// What belongs beside the burner: what an analyser and the gas meter should show, what
-// the altitude takes, and how cool the return of a boiler may be that must stay dry.
+// What belongs beside the burner: what an analyser and the gas meter should show, and what
+// the altitude takes.
 
 // burnerFacts are the lines of the burner in the boiler room.
 func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
@@ -30,11 +30,10 @@ func (m *model) burnerFacts(s *BoilerSeason, b burner) ([]Line, error) {
 		lines = append(lines, l)
 	}
 	if m.job.Boiler.Kind == "non-condensing" {
-		l, err := m.returnLine(s, b)
-		if err != nil {
-			return nil, err
+		lines = append(lines, m.returnLine(s, b))
+		if l, known := m.coldStartLine(); known {
+			lines = append(lines, l)
 		}
-		lines = append(lines, l)
 	}
 	// Above the range of the altitude rule only the maker knows the full fire: a time
 	// worked out from the rating would lead to overfiring.
@@ -82,8 +81,12 @@ func (m *model) flueLine(b burner) Line {
 	if b.gas.Fuel.Liquid() {
 		per = "without excess, standard cubic metres for a kilogram of fuel"
 	}
+	why := fmt.Sprintf("At %s excess air; the maker's figures for this burner come first.", m.say(b.excess.Value))
+	if m.job.Boiler.Burner == "atmospheric" {
+		why = fmt.Sprintf("Behind the draught hood, at %s excess air with what it draws in; in the boiler itself there is less. The maker's figures come first.", m.say(b.excess.Value))
+	}
 	return Line{ID: "flue-gas", Label: "Flue gas, dry", Value: fmt.Sprintf("%.1f %% CO2, %.1f %% O2", 100*float64(b.gas.CO2Dry), 100*float64(b.gas.O2Dry)),
-		Why:     fmt.Sprintf("At %s excess air; the maker's figures for this burner come first.", m.say(b.excess.Value)),
+		Why:     why,
 		TooHigh: "Too little air: carbon monoxide and soot.", TooLow: "Too much air: a lower dew point, less condensing, more loss.",
 		Caution: "Carbon monoxide kills without a smell. Combustion is set only by a licensed person with a calibrated analyser.",
 		Working: []working.Step{{Name: "Flue gas at this excess air", Formula: "CO2 = C / dry gas; O2 = 0.2095 · e · air demand / dry gas",
@@ -94,54 +97,6 @@ func (m *model) flueLine(b burner) Line {
 			},
 			Result: working.Input{Symbol: "CO2", Meaning: "dry", Value: b.gas.CO2Dry},
 			Range:  b.gas.Fuel.Name + ", complete combustion", Source: "element balance; " + b.gas.Fuel.Source}}}
-}
-
-// returnLine says how cool the return may be, and reports a season that is cooler.
-func (m *model) returnLine(s *BoilerSeason, b burner) (Line, error) {
-	least, err := b.gas.LeastReturn(boiler.UsualMargin)
-	if err != nil {
-		return Line{}, fmt.Errorf("boiler: %w", err)
-	}
-	l := Line{ID: "least-return", Label: "Least return at the boiler", Value: m.control.step.Text(m.control.step.Up(least)),
-		Why:     "Ten to fifteen minutes after a start; below it water condenses in a boiler that must stay dry.",
-		TooHigh: "Needless loss up the flue.", TooLow: "Rust and soot under the flue collar, carbon monoxide.",
-		Caution: "The maker's least return temperature outranks this figure; the vent must suit the flue gas.",
-		Working: []working.Step{{Name: "Least return of a boiler that must not condense", Formula: "t_r = dew point + margin",
-			Inputs: []working.Input{
-				{Symbol: "t_dew", Meaning: "dew point of the flue gas", Value: s.DewPoint},
-				{Symbol: "margin", Meaning: "above it", Value: boiler.UsualMargin},
-			},
-			Result: working.Input{Symbol: "t_r", Meaning: "least return", Value: least},
-			Range:  b.gas.Fuel.Name, Source: "dew point: IAPWS R7-97(2012) region 4; margin common practice"}}}
-	coolest := s.Points[0]
-	for _, p := range s.Points {
-		if p.Return < coolest.Return {
-			coolest = p
-		}
-	}
-	verdict, err := boiler.ProtectsReturn(coolest.Return, least, units.Hours(1))
-	if err != nil {
-		return Line{}, fmt.Errorf("boiler: %w", err)
-	}
-	if !verdict.Good {
-		f := Finding{Severity: "stop", Text: fmt.Sprintf(
-			"The boiler must stay dry and its return falls to %s at %s outdoors; it should not be below %s.",
-			m.say(coolest.Return), m.say(coolest.Outdoor), l.Value),
-			Cures:   []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "reset the circuits by mixing behind the boiler, and keep the boiler itself at 140 °F (60 °C) or more"},
-			Working: l.Working}
-		if coolest.Return >= s.DewPoint {
-			// Dry by the figures, with less to spare than is usual.
-			f.Severity = "note"
-			f.Text = fmt.Sprintf("The boiler must stay dry: its return falls to %s at %s outdoors, and the flue gas begins to condense at %s. That is closer than is usual, %s.",
-				m.say(coolest.Return), m.say(coolest.Outdoor), m.say(s.DewPoint), m.say(boiler.UsualMargin))
-			f.Cures = []string{"return protection: a mixing valve or a bypass pump with a sensor of its own", "a look under the flue collar for rust and soot every year"}
-		}
-		if short := least.Sub(coolest.Return); short <= 10 && len(m.directCircuits()) > 0 {
-			f.Cures = append(f.Cures, "a lowest supply of boiler and direct circuits about "+m.roughly(short)+" hotter than on this sheet")
-		}
-		m.findings = append(m.findings, f)
-	}
-	return l, nil
 }
 
 // gasMeter is the meter with what it counts at full fire.
@@ -223,6 +178,25 @@ func (m *model) meterLine(s *BoilerSeason, b burner) (Line, error) {
 			Range:  "a meter without compensation at the usual house pressure", Source: "definition; pressure correction by the ideal gas law"}}}, nil
 }
 
+// oilAltitudeLine sends to the maker: an oil burner is set for the altitude with its own air
+// and nozzle, and the rule for gas knows nothing of it.
+func (m *model) oilAltitudeLine(top job.Given[units.Power]) Line {
+	l := Line{ID: "altitude", Label: "Output at this altitude", Value: "ask the maker",
+		Why:     "Nozzle and air of an oil burner are set for the altitude by its maker's table; no rule for gas is applied.",
+		TooHigh: "A figure for sea level: house and hot water come short on the coldest days.",
+		Caution: "The maker's rule for this burner outranks all else. Too much oil for the thin air makes soot and carbon monoxide: a licensed person sets it with an analyser.",
+		Working: practice("Output at this altitude", "the maker's table outranks any rule")}
+	if top.Set {
+		l.Also = m.say(top.Value)
+		l.Instead = "Until then the sheet reckons with the whole of it. The thin air also lowers the dew point, which is counted."
+		if m.job.Boiler.AtSite == "yes" {
+			l.Value, l.Also, l.Instead = m.say(top.Value), "", ""
+			l.Why = "The maker's own figure for it, as surveyed: nothing is taken off. The thin air lowers the dew point, which is counted."
+		}
+	}
+	return l
+}
+
 // altitudeLine adds what the altitude leaves of an atmospheric burner, where it takes
 // anything.
 func (m *model) altitudeLine(lines []Line) []Line {
@@ -231,6 +205,9 @@ func (m *model) altitudeLine(lines []Line) []Line {
 		return lines
 	}
 	top := m.available()
+	if m.job.Boiler.Fuel == "heating oil" {
+		return append(lines, m.oilAltitudeLine(top))
+	}
 	if m.job.Boiler.AtSite == "yes" && top.Set {
 		return append(lines, Line{ID: "altitude", Label: "Output at this altitude", Value: m.say(top.Value),
 			Why:     "The maker's own figure for it, as surveyed: nothing is taken off. The thin air lowers the dew point, which is counted.",
@@ -251,9 +228,6 @@ func (m *model) altitudeLine(lines []Line) []Line {
 		l.Value = m.say(remains) + " of the rating"
 		l.Why = "The trade's rule for atmospheric burners; the thin air also lowers the dew point, which is counted."
 		step.Result = working.Input{Symbol: "f", Meaning: "remains of the rated input", Value: remains}
-		if m.job.Boiler.Fuel == "heating oil" {
-			l.Why = "A rule for gas, taken for want of one for oil; the thin air also lowers the dew point, which is counted."
-		}
 		if top.Set {
 			l.Also = m.say(top.Value)
 			l.Instead = "The survey's output counts as rated at sea level; output limit, hot water and gas meter are worked out from what is left of it. " +

@@ -169,6 +169,15 @@ func (m *model) floor(t job.Floor, r *room, f feed) (feed, error) {
 		Covering: covering.Value, TubeDiameter: t.Tube.Or(0.016).Value, TubeWall: t.Wall.Or(0.002).Value,
 		TubeConductivity: 0.35, Zone: emitter.Zone(t.Zone), CoveringLimit: kind.limit,
 		Down: t.Under.Or(1.25).Value + 0.17, Below: t.Below.Or(m.annual).Value}
+	if t.Sold != "" {
+		pipe, err := t.SoldTube()
+		if err != nil {
+			return f, err
+		}
+		s.TubeDiameter, s.TubeWall = pipe.Outside, pipe.Wall
+	} else {
+		m.tubeFinding(t.Tube)
+	}
 	if c, ok := tubes[t.Material]; ok {
 		s.TubeConductivity = c
 	}
@@ -203,6 +212,7 @@ func (m *model) floor(t job.Floor, r *room, f feed) (feed, error) {
 	f.working = working.Step{Name: "Output of the heated floor of " + r.name, Formula: "q = K_H · Δθ_H, K_H = B · a_B · a_T^mT · a_u^mu · a_D^mD",
 		Inputs: []working.Input{
 			{Symbol: "B", Meaning: "with this tube", Value: h.Factors.Base},
+			{Symbol: "D", Meaning: m.tubeWords(s.TubeDiameter), Value: s.TubeDiameter, Known: string(tubeKnown(t))},
 			{Symbol: "T", Meaning: "tube spacing", Value: s.Spacing, Known: string(t.Spacing.Or(0).How())},
 			{Symbol: "s_u", Meaning: "cover over the tube", Value: s.Cover, Known: string(t.Cover.Or(0).How())},
 			{Symbol: "λ_E", Meaning: "conductivity of the cover", Value: s.Conductivity, Known: string(t.Conductivity.Or(0).How())},

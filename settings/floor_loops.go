@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"curvewright/emitter"
+	"curvewright/job"
 	"curvewright/pipework"
 	"curvewright/units"
 	"curvewright/working"
@@ -36,16 +37,64 @@ func (m *model) tubeName(outside, wall units.Length) string {
 	if m.sys != units.US {
 		return fmt.Sprintf("%.3g × %.2g mm", 1000*float64(outside), 1000*float64(wall))
 	}
-	inches := float64(outside) / 0.0254
+	if size, inches, ok := soldAs(outside, 0.012); ok {
+		return fmt.Sprintf("%s (%.3g in outside)", size, inches)
+	}
+	return fmt.Sprintf("%.2f in (outside)", float64(outside)/0.0254)
+}
+
+// soldAs is the nominal size of a tube by its outside diameter: an eighth of an inch less.
+func soldAs(outside units.Length, within float64) (size string, inches float64, ok bool) {
+	x := float64(outside) / 0.0254
 	for _, t := range []struct {
 		nominal string
 		outside float64
 	}{{"3/8", 0.5}, {"1/2", 0.625}, {"5/8", 0.75}, {"3/4", 0.875}, {"1", 1.125}} {
-		if math.Abs(inches-t.outside) < 0.012 {
-			return fmt.Sprintf("%s (%.3g in outside)", t.nominal, t.outside)
+		if math.Abs(x-t.outside) < within {
+			return t.nominal, t.outside, true
 		}
 	}
-	return fmt.Sprintf("%.2f in (outside)", inches)
+	return "", 0, false
+}
+
+// nominal are the sizes under which tube for floors is sold, in inches. One of them as an
+// outside diameter is easily meant as the size that is printed on the tube; not so 5/8, the
+// outside of the commonest.
+var nominal = map[string]float64{"3/8": 0.375, "1/2": 0.5, "3/4": 0.75, "1": 1}
+
+// tubeFinding says what a tube was taken for whose outside diameter is a nominal size.
+func (m *model) tubeFinding(tube job.Given[units.Length]) {
+	if !tube.Set {
+		return
+	}
+	for _, printed := range []string{"3/8", "1/2", "3/4", "1"} {
+		if math.Abs(float64(tube.Value)/0.0254-nominal[printed]) > 1e-6 {
+			continue
+		}
+		is := "a tube sold in no usual size"
+		if size, _, ok := soldAs(tube.Value, 1e-6); ok {
+			is = "tube sold as " + size
+		}
+		m.once(Finding{Severity: "note", Text: fmt.Sprintf(
+			"A floor's tube of %s is taken as measured outside, which is %s. Tube sold as %s measures an eighth of an inch more.", m.say(tube.Value), is, printed),
+			Cures: []string{"tube_size: " + printed + " in place of tube, if that is printed on it"}})
+	}
+}
+
+// tubeWords names a tube's diameter, in North America with the size under which it is sold.
+func (m *model) tubeWords(outside units.Length) string {
+	if size, _, ok := soldAs(outside, 0.012); ok && m.sys == units.US {
+		return "tube outside, sold as " + size
+	}
+	return "tube outside"
+}
+
+// tubeKnown is how the tube of a floor is known.
+func tubeKnown(t job.Floor) job.Known {
+	if t.Sold != "" {
+		return job.Estimated // as an entry without a word on it
+	}
+	return t.Tube.How()
 }
 
 // endlessLoop is a loop whose water no pump of any kind would drive: the survey of it is
@@ -57,7 +106,7 @@ func (e *endlessLoop) Error() string { return e.room + ": " + e.tells }
 func (e *endlessLoop) finding(c *circuit) Finding {
 	return Finding{Severity: "short", Circuit: c.job.Name, Room: e.room, Text: fmt.Sprintf(
 		"The floor loops in %s cannot be so: %s. Pump and loops go without figures.", e.room, e.tells),
-		Cures: []string{"count the loops at the manifold and read the length printed on the tube", "the tube's outside diameter: sold as 1/2 in it measures 5/8 in (16 mm)", "more and shorter loops side by side"}}
+		Cures: []string{"count the loops at the manifold and read the length printed on the tube", "the size of the tube: sold as 1/2 in it measures 5/8 in (16 mm) outside", "more and shorter loops side by side"}}
 }
 
 // loopLimit is the longest loop of a tube.

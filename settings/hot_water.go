@@ -48,8 +48,9 @@ type hotWater struct {
 	tank    tank
 	loop    *loop // nil without a circulation
 	advice  hotwater.Advice
-	waits   bool   // whether the heating waits while the tank is charged
-	because string // why it does or does not, where there is a choice
+	waits   bool        // whether the heating waits while the tank is charged
+	left    units.Power // of the boiler's output for the tank on the design day: all of it where the heating waits
+	because string      // why it does or does not, where there is a choice
 	pattern hotwater.Pattern
 	people  string // "4 people", "3 people assumed"
 	day     hotwater.Day
@@ -200,7 +201,13 @@ func (m *model) advise(h *hotWater) error {
 	}
 	h.tank.charge.Supply = h.advice.Supply
 	h.waits, h.because = m.heatingWaits(h)
-	if h.waits && !h.advice.Priority {
+	h.left = h.tank.charge.Boiler
+	switch {
+	case !h.waits:
+		m.leaveToHouse(h)
+		plan.Charge = h.charge()
+		h.advice, err = hotwater.Advise(plan)
+	case !h.advice.Priority:
 		plan.By = hotwater.ThreeWay // the heating stands still as behind a valve
 		h.advice, err = hotwater.Advise(plan)
 	}
@@ -208,6 +215,49 @@ func (m *model) advise(h *hotWater) error {
 		h.advice.Hours = nil // the circulation cools the tank at night as well
 	}
 	return err
+}
+
+// leastLeft is the share of the boiler that a tank must at least be left with where the
+// heating goes on; with less it is hardly charged at all (common practice).
+const leastLeft = 0.05
+
+// leaveToHouse takes the house's share off what the boiler has for the tank.
+func (m *model) leaveToHouse(h *hotWater) {
+	whole := h.tank.charge.Boiler
+	h.left = whole - h.load
+	if h.left >= leastLeft*whole {
+		return
+	}
+	h.left = leastLeft * whole
+	m.once(Finding{Severity: "short", Text: fmt.Sprintf(
+		"Without priority the house takes %s of the boiler's %s on the design day: next to nothing is left to charge the tank. Times and water are reckoned with %s.",
+		m.say(h.load), m.say(whole), m.say(h.left)),
+		Cures: []string{"priority for hot water"}})
+}
+
+// once reports what may be come upon twice while a sheet is written.
+func (m *model) once(f Finding) {
+	for _, other := range m.findings {
+		if other.Text == f.Text {
+			return
+		}
+	}
+	m.findings = append(m.findings, f)
+}
+
+// charge is the tank's charge with what the boiler has for it on the design day.
+func (h *hotWater) charge() hotwater.Charge {
+	c := h.tank.charge
+	c.Boiler = h.left
+	return c
+}
+
+// outputFor names the output that a tank is charged with.
+func (m *model) outputFor(h *hotWater) string {
+	if h.waits {
+		return m.outputWords("its output")
+	}
+	return "what the house leaves of its output on the design day"
 }
 
 // heatingWaits decides about priority where the survey leaves it open. A circuit
@@ -485,7 +535,7 @@ func (m *model) heatUpWorking(h *hotWater) working.Step {
 	return working.Step{Name: "Heat-up of the whole tank", Formula: "t = ∫ V·ρ·c/(Q − H·(T − T_room)) dT, Q = min(boiler, ε·C·(Tp − T)), ε = 1 − e^(−UA/C)",
 		Inputs: []working.Input{
 			{Symbol: "V", Meaning: "tank", Value: t.volume.Value, Known: string(t.volume.How())},
-			{Symbol: "boiler", Meaning: m.outputWords("its output"), Value: m.available().Value, Known: string(m.job.Boiler.Output.How())},
+			{Symbol: "boiler", Meaning: m.outputFor(h), Value: h.left, Known: string(m.job.Boiler.Output.How())},
 			{Symbol: "UA", Meaning: "coil, from its rated point", Value: t.charge.Coil.Transmission(), Known: string(t.coilHow)},
 			{Symbol: "C", Meaning: "primary flow", Value: t.flow.Value, Known: string(t.flow.How())},
 			{Symbol: "Tp", Meaning: "primary supply, of " + t.charge.Fill.String(), Value: h.advice.Supply},

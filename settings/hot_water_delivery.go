@@ -141,6 +141,8 @@ func (h *hotWater) setup() hotwater.TankSetup {
 		Differential: hotwater.Differential, Hours: h.advice.Hours, Priority: h.waits, Heating: h.load}
 	if h.waits {
 		s.Limit = h.advice.Limit
+	} else {
+		s.Charge.Boiler = h.left + h.load // of which the day takes the house's share
 	}
 	if h.loop != nil {
 		s.Tank.Loss = min(100, s.Tank.Loss+units.LossCoefficient(float64(h.loop.loss)/float64(h.set.Value-usualAround)))
@@ -150,11 +152,12 @@ func (h *hotWater) setup() hotwater.TankSetup {
 
 // tankLines say what coil and tank can do.
 func (m *model) tankLines(h *hotWater) ([]Line, error) {
-	begin, err := h.tank.charge.At(h.cold.Value)
+	charge := h.charge()
+	begin, err := charge.At(h.cold.Value)
 	if err != nil {
 		return nil, err
 	}
-	end, err := h.tank.charge.At(h.set.Value)
+	end, err := charge.At(h.set.Value)
 	if err != nil {
 		return nil, err
 	}
@@ -171,7 +174,7 @@ func (m *model) tankLines(h *hotWater) ([]Line, error) {
 	heat := Line{ID: "hot-water.heat-up", Label: "Heat-up from cold", Value: minutes(h.advice.HeatUp),
 		Why:     fmt.Sprintf("From %s to %s; the differential alone takes %s.", m.say(h.cold.Value), m.say(h.set.Value), minutes(h.advice.Reheat)),
 		TooHigh: "Time it once and note it: a longer time later means scale or a weak pump.", Caution: legionellaCaution, Working: steps}
-	flow, charging, err := h.tank.charge.Continuous(h.cold.Value, h.set.Value)
+	flow, charging, err := charge.Continuous(h.cold.Value, h.set.Value)
 	if err != nil {
 		return nil, err
 	}
@@ -190,7 +193,7 @@ func (m *model) tankLines(h *hotWater) ([]Line, error) {
 				{Symbol: "V̇", Meaning: "without end", Value: flow},
 			},
 			Result: working.Input{Symbol: "V", Meaning: "in the first hour", Value: first},
-			Range:  "all the boiler's output for hot water", Source: "heat balance; 70 % usable share common practice"})}
+			Range:  "with the heat into the tank of this sheet", Source: "heat balance; 70 % usable share common practice"})}
 	hour.Working = append(hour.Working, m.carriesStep(fluid.Water(), (h.cold.Value+h.set.Value)/2)...)
 	return []Line{coil, heat, hour}, nil
 }
@@ -379,7 +382,7 @@ func (m *model) hygieneLine(h *hotWater) Line {
 		Inputs: []working.Input{{Symbol: "T", Meaning: "usual temperature of the tank", Value: h.set.Value, Known: string(h.set.How())}},
 		Result: working.Input{Symbol: "T", Meaning: "of the charge", Value: hotwater.SetPoint},
 		Range:  "tanks kept below 60 °C", Source: "heat balance; 60 °C: ASHRAE Guideline 12-2000 §4.1.6 as quoted; once a week common practice"}
-	charge := h.tank.charge
+	charge := h.charge()
 	charge.Supply = min(h.top, hotwater.SetPoint.Add(hotwater.AboveTarget))
 	if d, err := h.tank.HygieneCharge(charge, h.set.Value, hotwater.SetPoint); err == nil && d.Needed {
 		l.Value = both(hotwater.SetPoint) + " once a week"

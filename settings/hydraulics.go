@@ -162,9 +162,7 @@ func (m *model) boilerStream(solved []solvedCircuit) error {
 func (m *model) wanted(solved []solvedCircuit, k int) units.Temperature {
 	b := m.job.Boiler
 	t := b.MinSupply.Value
-	if b.Kind == "non-condensing" {
-		t = max(t, leastNonCondensing)
-	}
+	t = max(t, m.keptHot())
 	for i := range m.circuits {
 		set := solved[i].out.Points[k].Set
 		if m.circuits[i].kind() == "mixed" {
@@ -442,7 +440,7 @@ func (m *model) addFlows(s *Sheet, solved []solvedCircuit, b burner) error {
 			out = append(out, m.flowLine(c, solved[i], p))
 		}
 		if c.kind() == "mixed" {
-			out = append(out, m.valveLine(i, solved[i], p))
+			out = append(out, m.valveLine(i, solved[i], p), m.hotShareLine(i))
 		}
 		lines, err := m.pipeLines(c, p)
 		if err != nil {
@@ -518,6 +516,39 @@ func (m *model) valveLine(i int, solved solvedCircuit, p *piping) Line {
 		Result: working.Input{Symbol: "a", Meaning: "authority", Value: v.authority},
 		Range:  "turbulent flow in the valve", Source: "IEC 60534-2-1; 0.3 at least, 0.5 better, above 0.75 a valve that chokes: common practice"}
 	l.Working = []working.Step{share, size}
+	return l
+}
+
+// hotShareLine is the share of boiler water through a mixing valve over the season: what a
+// valve should be seen to do, and how far it opens.
+func (m *model) hotShareLine(i int) Line {
+	c, states := &m.circuits[i], m.streams.states
+	step := working.Step{Name: "Hot water through the valve of " + c.job.Name, Formula: "x = (Tm − Tr)/(Ts − Tr)",
+		Range: "steady", Source: "mixing balance with constant specific heat"}
+	const shown = 5
+	last := -1
+	for k := range shown {
+		at := k * (len(states) - 1) / (shown - 1)
+		if at == last {
+			continue
+		}
+		last = at
+		st := states[at].circuits[i]
+		in := working.Input{Symbol: "x", Meaning: fmt.Sprintf("at %s outdoors: boiler %s, circuit %s, return %s", m.say(m.outdoor[at]), m.say(states[at].mixed.Supply), m.say(st.Supply), m.say(st.Return)), Value: st.Hot}
+		if k == shown-1 {
+			step.Result = in
+			break
+		}
+		step.Inputs = append(step.Inputs, in)
+	}
+	share := func(k int) string {
+		return fmt.Sprintf("%.0f\u00a0%% at %s", 100*float64(states[k].circuits[i].Hot), m.say(m.outdoor[k]))
+	}
+	l := Line{ID: c.key + ".valve-share", Circuit: c.job.Name, Label: m.of("Hot water through the valve", c),
+		Value:   share(0) + ", " + share(len(states)-1),
+		Why:     "Of the circuit's water; the rest is its own return. Supply, return and boiler in steady weather give it.",
+		TooHigh: "Near 100 % the valve is open for good and the boiler too cool.", TooLow: "Below 10 % on the design day it works near its seat and hunts: a smaller valve, or a cooler boiler.",
+		Working: []working.Step{step}}
 	return l
 }
 

@@ -100,14 +100,15 @@ func NewJudge(j *job.Job, o Options) (*Judge, error) {
 
 // Curves judges one curve for each circuit, as Solve judges the recommended ones: where
 // each room settles with its valves open, what comes back to the boiler, which limits are
-// met. The doubt of the survey is drawn anew, with the same seed each time.
+// met. Asked for it, it spreads the doubt of the survey over the rooms' temperatures on
+// the design night, with the same draws each time.
 //
 // Units: kelvin, W.
 // Range: as [Solve]; any curve of the control's shape ([curve.Shape.Snap]).
 // Source: as [Solve].
 // Errors: another number of curves than circuits; a boiler that cannot be worked out with
 // these curves.
-func (g *Judge) Curves(set []curve.Setting) (*Verdict, error) {
+func (g *Judge) Curves(set []curve.Setting, doubt bool) (*Verdict, error) {
 	if len(set) != len(g.solved) {
 		return nil, fmt.Errorf("%d curves for %d circuits", len(set), len(g.solved))
 	}
@@ -120,7 +121,9 @@ func (g *Judge) Curves(set []curve.Setting) (*Verdict, error) {
 		tried[i].out = m.describe(&m.circuits[i], tried[i])
 		v.Circuits = append(v.Circuits, m.verdict(&m.circuits[i], tried[i]))
 	}
-	g.doubt(v, set)
+	if doubt {
+		g.doubt(v, set)
+	}
 	if err := m.couple(tried); err != nil {
 		return nil, err
 	}

@@ -35,7 +35,7 @@ func recommended(g *settings.Judge) []curves.Setting {
 
 func verdict(t testing.TB, g *settings.Judge, set []curves.Setting) *settings.Verdict {
 	t.Helper()
-	v, err := g.Curves(set)
+	v, err := g.Curves(set, true)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -88,7 +88,7 @@ func TestHotterCurveWarmsEveryRoom(t *testing.T) {
 				set[i].Points[k].Supply += by
 			}
 		}
-		after, err := g.Curves(set)
+		after, err := g.Curves(set, true)
 		if err != nil {
 			rt.Fatal(err)
 		}
@@ -138,7 +138,7 @@ func TestLimitsThatACurveMeetsAreNamed(t *testing.T) {
 	if v.Circuits[0].Short <= 0 {
 		t.Error("a curve that hardly warms the water leaves a room short")
 	}
-	if _, err := g.Curves(nil); err == nil || !strings.Contains(err.Error(), "0 curves for 1 circuits") {
+	if _, err := g.Curves(nil, false); err == nil || !strings.Contains(err.Error(), "0 curves for 1 circuits") {
 		t.Errorf("no curve at all: %v", err)
 	}
 }

@@ -4,6 +4,7 @@ package settings
 
 import (
 	"curvewright/emitter"
+	"curvewright/job"
 	"curvewright/refuse"
 	"curvewright/units"
 )
@@ -14,14 +15,36 @@ type Learned struct {
 	Loss         units.Fraction
 	LossDoubt    units.Fraction
 	Emitters     []units.Fraction // by circuit; none leaves the survey's
-	EmitterDoubt []units.Fraction
+	EmitterDoubt []units.Fraction // below 0 leaves the survey's
 }
 
 // The widest corrections that can be taken for the same house.
 const (
-	leastLearned = units.Fraction(0.2)
-	mostLearned  = units.Fraction(5)
+	leastLearned = units.Fraction(job.LeastLearned)
+	mostLearned  = units.Fraction(job.MostLearned)
 )
+
+// LearnedOf is what a job says that it was taught; nil if nothing.
+//
+// Units: factors and shares.
+// Range: a checked job.
+// Source: definition.
+func LearnedOf(j *job.Job) *Learned {
+	if j.Learned == nil {
+		return nil
+	}
+	l := &Learned{Loss: units.Fraction(j.Learned.Loss.Value), LossDoubt: j.Learned.LossDoubt.Value}
+	for _, c := range j.Circuits {
+		factor, doubt := units.Fraction(1), units.Fraction(-1)
+		for _, e := range j.Learned.Emitters {
+			if e.Circuit == c.Name {
+				factor, doubt = units.Fraction(e.Factor.Value), e.Doubt.Value
+			}
+		}
+		l.Emitters, l.EmitterDoubt = append(l.Emitters, factor), append(l.EmitterDoubt, doubt)
+	}
+	return l
+}
 
 // learn applies what was learned. A room keeps the gains and the flow that it had.
 func (m *model) learn(l *Learned) error {
@@ -44,7 +67,7 @@ func (m *model) learn(l *Learned) error {
 				return err
 			}
 		}
-		if i < len(l.EmitterDoubt) {
+		if i < len(l.EmitterDoubt) && l.EmitterDoubt[i] >= 0 {
 			c.doubt = float64(l.EmitterDoubt[i])
 		}
 		c.load = 0

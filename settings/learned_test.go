@@ -62,3 +62,32 @@ func TestLearnedFactorsHaveBounds(t *testing.T) {
 		}
 	}
 }
+
+// What stands in the job counts as if it had been handed over; what is handed over counts
+// in its place.
+func TestAJobKeepsWhatWasLearned(t *testing.T) {
+	j := exampleJob(t, "short-survey")
+	l := &Learned{Loss: 1.2, LossDoubt: 0.05, Emitters: []units.Fraction{0.9}, EmitterDoubt: []units.Fraction{0.07}}
+	solve := func(l *Learned) *Plan {
+		t.Helper()
+		p, err := Prepare(j, Options{System: units.SI, Learned: l})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return p
+	}
+	handed := solve(l)
+	j.Learned = &job.Learned{Until: "2027-02-14", Loss: job.Says(units.Number(1.2), job.Measured), LossDoubt: job.Says(units.Fraction(0.05), job.Measured),
+		Emitters: []job.LearnedEmitters{{Circuit: j.Circuits[0].Name, Factor: job.Says(units.Number(0.9), job.Measured), Doubt: job.Says(units.Fraction(0.07), job.Measured)}}}
+	kept := solve(nil)
+	at := units.Celsius(-5)
+	if a, b := handed.Circuits[0].Setting.At(at), kept.Circuits[0].Setting.At(at); math.Abs(float64(a-b)) > 1e-9 {
+		t.Errorf("handed over %v, kept in the job %v", a, b)
+	}
+	if kept.Site.Doubts.House != 0.05 || kept.Site.Doubts.Emitters[0] != 0.07 {
+		t.Errorf("doubts %+v", kept.Site.Doubts)
+	}
+	if a, b := solve(&Learned{Loss: 1, LossDoubt: 0.05}).Circuits[0].Setting.At(at), kept.Circuits[0].Setting.At(at); math.Abs(float64(a-b)) < 0.5 {
+		t.Errorf("what is handed over does not count: %v, %v", a, b)
+	}
+}

@@ -18,9 +18,8 @@ const (
 	// plateMost is the usual limit for tube under wood or gypsum board (EN 1264-4, 50 °C
 	// for gypsum board).
 	plateMost = units.Temperature(50 + 273.15)
-	// leastNonCondensing is the least supply that a boiler which must not condense should
-	// see: 140 °F, common practice.
-	leastNonCondensing = units.Temperature(60 + 273.15)
+	// mildRoom is what must be left of a curve between its lowest and its highest supply.
+	mildRoom = units.Difference(1)
 )
 
 // limitSupply collects what holds a circuit's supply down and sets the range in which
@@ -57,14 +56,14 @@ func (m *model) limitSupply(c *circuit) error {
 		low = max(low, b.Value)
 	}
 	top := m.control.step.Down(c.limits[0].supply)
-	if m.job.Boiler.Kind == "non-condensing" && c.job.Kind != "mixed" {
-		if leastNonCondensing < top {
-			low = max(low, leastNonCondensing)
+	if m.dry.must && c.job.Kind != "mixed" {
+		if floor := m.dryFloor(c, m.cutOff()); floor < top.Add(-mildRoom) {
+			low = max(low, floor)
 		} else {
 			c.withheld = true
 			m.findings = append(m.findings, Finding{Severity: "stop", Circuit: c.job.Name, Text: fmt.Sprintf(
 				"The boiler must be kept at %s or more to stay dry, and %s may see no more than %s (%s): boiler water must not go into it directly.",
-				m.say(leastNonCondensing), c.job.Name, m.say(c.limits[0].supply), c.limits[0].why),
+				m.say(floor), c.job.Name, m.say(c.limits[0].supply), c.limits[0].why),
 				Cures: []string{"a mixing valve on " + c.job.Name + " with a sensor of its own and a limit that stops its pump"}})
 		}
 	}

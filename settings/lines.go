@@ -199,6 +199,12 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 	if c.family == "floor" || hasFloor(c) {
 		design.Caution = slabCaution
 	}
+	if m.mustStayHot(c) && m.dryFloor(c, m.design) > s.at[0].Supply.Add(0.5) {
+		design.Instead = fmt.Sprintf("Raised above that to bring back %s: the boiler must stay dry.", m.say(m.dry.least.Value))
+	}
+	if m.mustStayHot(c) && m.dryFloor(c, m.design) > set.Add(-units.FahrenheitDifference(5)) {
+		design.TooLow += " " + condensateFollows
+	}
 	lines = append(lines, design)
 	lines = append(lines, m.shapeLines(c, s, steps, design)...)
 	lines = append(lines, m.limitLines(c, s)...)
@@ -209,9 +215,17 @@ func (m *model) curveLines(c *circuit, s solvedCircuit) []Line {
 }
 
 const (
-	tooWarmMild = "Stuffy in spring and autumn, and a return too warm to condense."
+	stuffyMild  = "Stuffy in mild weather, needless fuel."
 	tooCoolMild = "Cool in spring and autumn though warm in deep cold."
 )
+
+// tooWarmMild is what too high a mild end does.
+func (m *model) tooWarmMild() string {
+	if m.dry.must {
+		return stuffyMild
+	}
+	return "Stuffy in spring and autumn, and a return too warm to condense."
+}
 
 const slabCaution = "Floors: above 130 °F (54 °C) slabs crack. Fit a separate limit that stops the pump; makers' limits first."
 
@@ -227,6 +241,9 @@ func (m *model) eitherWay(c *circuit, s solvedCircuit) (high, low string) {
 	up, down := c.solve.Reaches(lead, set.Add(step), m.design), c.solve.Reaches(lead, set.Add(-step), m.design)
 	high = fmt.Sprintf("%s more makes %s settle at %s with its valves open; valves throttle, the return rises and the boiler condenses less.",
 		m.say(step), r.Name, m.say(up))
+	if m.dry.must {
+		high = fmt.Sprintf("%s more makes %s settle at %s with its valves open; valves throttle.", m.say(step), r.Name, m.say(up))
+	}
 	low = fmt.Sprintf("%s less leaves %s at %s on the design day.", m.say(step), r.Name, m.say(down))
 	if r.Setpoint.Sub(down) < 0.3 {
 		low = fmt.Sprintf("%s less is hardly felt: %s still reaches %s on the design day.", m.say(step), r.Name, m.say(down))
@@ -272,7 +289,7 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 				if near(p.Outdoor, s.cutOff) {
 					l.Band = s.bands.mild
 				}
-				l.TooHigh, l.TooLow = tooWarmMild, tooCoolMild
+				l.TooHigh, l.TooLow = m.tooWarmMild(), tooCoolMild
 			default:
 				l.TooHigh, l.TooLow = "Too warm about there.", "Too cool about there."
 			}
@@ -307,7 +324,11 @@ func (m *model) shapeLines(c *circuit, s solvedCircuit, steps []working.Step, de
 	if near(set.Mild.Outdoor, s.cutOff) {
 		out[3].Band = s.bands.mild
 	}
-	out[3].TooHigh, out[3].TooLow = tooWarmMild, tooCoolMild
+	out[3].TooHigh, out[3].TooLow = m.tooWarmMild(), tooCoolMild
+	if last := s.at[len(s.at)-1]; m.mustStayHot(c) && m.dryFloor(c, last.Outdoor) > last.Supply.Add(0.5) {
+		out[3].Why = fmt.Sprintf("Brings back %s: the boiler must stay dry.", m.say(m.dry.least.Value))
+		out[3].TooLow = condensateFollows
+	}
 	if c.shape.ColdOutdoor.From > m.design && set.Holds {
 		out[0].Instead = fmt.Sprintf("The control's cold point ends at %s and holds its supply beyond: it is set as if that were the design day of %s.",
 			m.control.step.Text(c.shape.ColdOutdoor.From), m.say(m.design))
@@ -360,18 +381,18 @@ func (m *model) limitLines(c *circuit, s solvedCircuit) []Line {
 	top := c.limits[0]
 	low := Line{ID: c.key + ".min-supply", Circuit: c.job.Name, Label: "Lowest supply", Allowed: m.allowed(c.shape.Limit),
 		Why:     "The curve's own end; a higher one overheats in mild weather.",
-		TooHigh: "Stuffy in mild weather, needless fuel.", TooLow: "No harm to the rooms; the curve is above it anyway.",
+		TooHigh: stuffyMild, TooLow: "No harm to the rooms; the curve is above it anyway.",
 		Working: practice("Lowest supply", "the curve at the heating limit, not below what boiler and control can hold")}
 	if s.minSet > s.atCutOff+1 {
 		low.Why = "Boiler and control go no lower; in mild weather the rooms' valves hold it back."
 	}
-	if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" && s.minSet >= leastNonCondensing {
-		low.Why = "This boiler must not condense: keep it at " + m.say(leastNonCondensing) + " or more and reset behind a mixing valve."
-		low.Caution = "Cold return rots a boiler not built to condense and soots its flue: carbon monoxide. The maker's least return comes first."
-		low.TooLow = "Condensate in boiler and flue: rust, soot, carbon monoxide."
+	if m.mustStayHot(c) && s.minSet >= m.dry.least.Value {
+		low.Why = fmt.Sprintf("This boiler must not condense: %s of return, and the drop at that load.", m.say(m.dry.least.Value))
+		low.Caution = rotsCaution
+		low.TooLow = condensateFollows
 		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name,
-			Text:  fmt.Sprintf("The boiler must not condense, so %s can be reset no lower than %s; in mild weather the rooms rely on their valves.", c.job.Name, m.say(leastNonCondensing)),
-			Cures: []string{"a mixing valve on the circuit, with the boiler held at 140 °F (60 °C) or more"}})
+			Text:  fmt.Sprintf("The boiler must not condense, so %s can be reset no lower than %s; in mild weather the rooms rely on their valves.", c.job.Name, m.control.step.Text(s.minSet)),
+			Cures: []string{"a mixing valve on the circuit and return protection at the boiler, which is then kept at " + m.say(m.dry.least.Value.Add(usualRise)) + " or more"}})
 	}
 	m.temperature(&low, s.minSet)
 	high := Line{ID: c.key + ".max-supply", Circuit: c.job.Name, Label: "Highest supply",

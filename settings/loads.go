@@ -346,7 +346,7 @@ func (m *model) lossFromElements(jr job.Room, r *room) error {
 // or the least for dwelling rooms.
 func (m *model) airChange(jr job.Room) (job.Given[units.AirChange], working.Step, error) {
 	step := working.Step{
-		Name: "Loss of " + jr.Name + " by air", Formula: "H = 0.34 · n · V · (air density ratio)",
+		Name: "Loss of " + jr.Name + " by air", Formula: "H = 0.34 Wh/m³K · n · V · (air density ratio)",
 		Range: "steady wind of a cold spell; a storm needs more", Source: "EN 12831-1:2017, ventilation",
 	}
 	n := jr.AirChange
@@ -533,7 +533,7 @@ func (m *model) estimateHouse() error {
 	h.loss, h.source, h.doubt, h.doubts = e.Loss, "estimated from the short survey", float64(e.Error), e.Doubts
 	h.rough = fmt.Sprintf("rough, good to about ±%.0f %% in two cases of three", 100*float64(e.Error))
 	step := working.Step{
-		Name: "Heat loss of the house, estimated", Formula: "H = Σ A · U · b + 0.34 · n · V",
+		Name: "Heat loss of the house, estimated", Formula: "H = Σ A · U · b + 0.34 Wh/m³K · n · V",
 		Result: working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: e.Loss.Coefficient()},
 		Range:  h.rough, Source: "a plain house of this size with typical U-values, common practice",
 	}

@@ -30,6 +30,7 @@ type model struct {
 	circuits []circuit
 	findings []Finding
 	fill     fluid.Mixture
+	dry      dryBoiler
 	streams  streams             // between boiler and circuits, once the circuits are solved
 	outdoor  []units.Temperature // of the curves, from the design day to the heating limit
 	hours    []units.Time        // of the year near each
@@ -58,6 +59,7 @@ type circuit struct {
 	taken    units.Power // from the water for that, with what floors lose below
 	setpoint units.Temperature
 	doubt    float64 // of its emitters
+	short    string  // the flow that its pump reaches where that is less than the circuit's, in words
 	withheld bool    // its figures would do harm: the boiler must stay dry and it must stay cool
 }
 
@@ -81,6 +83,9 @@ func newModel(j *job.Job, sys units.System) (*model, error) {
 	}
 	if err := m.readFill(); err != nil {
 		return nil, err
+	}
+	if err := m.readDry(); err != nil {
+		return nil, fmt.Errorf("boiler: %w", err)
 	}
 	if err := m.readHouse(); err != nil {
 		return nil, err

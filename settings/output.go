@@ -24,9 +24,10 @@ const altitudeRuleEnds = units.Length(10000 * 0.3048)
 
 // altitudeLeaves is what the trade's rule leaves of a burner's rating. Above the rule's end
 // it is what the rule leaves there: more cannot be, and only the maker knows how much less.
-// An output that is the maker's own for the altitude keeps all of itself.
+// An output that is the maker's own for the altitude keeps all of itself, and so does an oil
+// burner's: the rule is for gas, and its maker sets it for the altitude.
 func (m *model) altitudeLeaves() units.Fraction {
-	if m.job.Boiler.AtSite == "yes" {
+	if m.job.Boiler.AtSite == "yes" || m.job.Boiler.Fuel == "heating oil" {
 		return 1
 	}
 	if remains, err := boiler.AltitudeUS.Remains(min(m.job.Site.Elevation.Value, altitudeRuleEnds)); err == nil {
@@ -98,4 +99,12 @@ func (s BoilerSeason) StartsText(sys units.System) string {
 		return "no"
 	}
 	return units.Number(twoFigures(float64(s.Starts))).Text(sys)
+}
+
+// WaterStartsText tells the starts for hot water in a year to two figures.
+//
+// Range: any season.
+// Source: none: words only.
+func (s BoilerSeason) WaterStartsText(sys units.System) string {
+	return BoilerSeason{Starts: s.WaterStarts}.StartsText(sys)
 }

@@ -18,7 +18,8 @@ type Plan struct {
 	Circuits []PlanCircuit
 
 	Boiler       boiler.Model
-	Least, Most  units.Power // of the boiler; Most is the limit that the sheet sets
+	Least, Most  units.Power           // of the boiler; Most is the limit that the sheet sets
+	Stores       building.HeatCapacity // of the boiler's water and metal
 	Differential units.Difference
 	Coupling     pipework.Coupling
 	BoilerFlow   units.LossCoefficient // of the boiler's own pump; 0 where it is joined directly
@@ -113,6 +114,7 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 		}
 		p.Circuits = append(p.Circuits, out)
 	}
+	p.Stores = m.boilerStores()
 	p.Year = m.yearly(solved, b)
 	if p.Site, err = m.site(s, solved, b); err != nil {
 		return nil, err

@@ -33,8 +33,10 @@ type PlanSite struct {
 
 	Tank *PlanTank // nil without a tank, or where it could not be worked out
 
+	Content   units.Volume   // water of the whole system
 	Filled    bool           // whether the pressures could be worked out
 	Fill, Hot units.Pressure // cold, and with the hottest water
+	Precharge units.Pressure // of the vessel
 
 	Doubts PlanDoubts
 }
@@ -73,7 +75,7 @@ func (m *model) site(s *Sheet, solved []solvedCircuit, b burner) (PlanSite, erro
 		Water: b.water.Value, Fluid: m.fluid(), Cycles: s.Boiler.Cycles, Condenses: j.Boiler.Kind != "non-condensing",
 		Known: j.Boiler.Output.Set, Rated: j.Boiler.Output.Value, Carries: m.streams.carries}
 	if !p.Condenses {
-		p.MinSupply = max(p.MinSupply, leastNonCondensing)
+		p.MinSupply = max(p.MinSupply, m.keptHot())
 	}
 	if _, high := boiler.AltitudeUS.Remains(j.Site.Elevation.Value); p.Known && j.Boiler.Fuel != "" && !b.gas.Fuel.Liquid() && high == nil {
 		g, err := m.gasMeter(b)
@@ -90,10 +92,11 @@ func (m *model) site(s *Sheet, solved []solvedCircuit, b burner) (PlanSite, erro
 	if j.System.Height.Set {
 		if a, err := m.readAntifreeze(); err == nil {
 			if v, err := m.readVessel(a, solved); err == nil {
-				p.Filled, p.Fill, p.Hot = true, v.fill, v.top
+				p.Filled, p.Fill, p.Hot, p.Precharge = true, v.fill, v.top, v.precharge
 			}
 		}
 	}
+	p.Content = m.content().Value
 	p.Doubts = PlanDoubts{House: units.Fraction(m.house.doubt), Boiler: flowDoubt(m.streams.boiler.How() == "measured")}
 	for _, r := range m.rooms {
 		p.Doubts.Rooms = append(p.Doubts.Rooms, units.Fraction(r.doubt))

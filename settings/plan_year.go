@@ -95,9 +95,7 @@ func (m *model) yearly(solved []solvedCircuit, b burner) PlanYear {
 	for i, s := range solved {
 		c := &m.circuits[i]
 		p := PlanShape{Shape: c.shape, Room: c.setpoint}
-		for _, a := range s.at {
-			p.Targets = append(p.Targets, curve.Target{Outdoor: a.Outdoor, Ideal: a.Supply, Least: a.Least, Weight: math.Max(float64(a.Hours), 3600)})
-		}
+		p.Targets = m.targets(c, s.at)
 		y.Circuits = append(y.Circuits, p)
 	}
 	if by := hotwater.Arrangement(m.job.HotWater.By); by == hotwater.OwnPump || by == hotwater.ThreeWay || by == hotwater.Combi {

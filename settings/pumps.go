@@ -497,10 +497,12 @@ func (m *model) tooWeak(c *circuit, p *piping, full pipework.Pump, able units.Pr
 		text = fmt.Sprintf("The pump of %s is too weak: %s is beyond the end of its curve.", c.job.Name, m.say(c.flow))
 	}
 	step.Result = working.Input{Symbol: "H", Meaning: "that is missing", Value: max(0, p.head-able)}
+	c.short = "less than that"
 	if at, err := pipework.Operate(full, p.path); err == nil && at.Flow > 0 {
 		drop := c.drop * units.Difference(c.flow/at.Flow)
 		text += fmt.Sprintf(" At full speed it gives %s, with a drop of %s on the design day.", m.say(at.Flow), m.say(drop))
 		step.Result = working.Input{Symbol: "V̇", Meaning: "flow at full speed", Value: at.Flow}
+		c.short = m.say(at.Flow)
 	}
 	var cures []string
 	if p.head <= mostPumpHead {

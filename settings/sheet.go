@@ -109,6 +109,7 @@ type Circuit struct {
 	Rooms      []CircuitRoom
 	Points     []Point // from the design outdoor temperature to the heating limit, ascending
 	Band       []BandPoint
+	Withheld   bool             // whether its figures are not to be set: boiler water must not go in yet
 	Lost       string           // what the control's shape costs against the ideal, in a sentence
 	LostMean   units.Difference // mean supply above the ideal over the heating season
 	WorstShort units.Difference // largest shortage of room temperature that the setting leaves
@@ -184,13 +185,18 @@ type BoilerSeason struct {
 	Efficiency units.Fraction // of the season against gross heat
 	Cycles     bool           // whether starts could be worked out: the least output is known
 	Modulation string         // where the burner stops running through
-	Starts     units.Number   // in the season
-	Worst      units.Number   // starts an hour in the worst weather
-	WorstAt    units.Temperature
-	WorstRun   units.Time // length of a run there
-	Water      units.Volume
-	Buffer     units.Volume // to add for the shortest run wanted; 0 if none is needed
-	Points     []BoilerPoint
+	// Starts are those of a year's heating as people live in the house, WaterStarts those
+	// for hot water. Worst and WorstRun are the means of the weather with the most starts.
+	Starts, WaterStarts units.Number
+	Worst               units.Number // an hour
+	WorstAt             units.Temperature
+	WorstRun            units.Time
+	// Steady is the most an hour in steady weather with all valves open.
+	Steady   units.Number
+	SteadyAt units.Temperature
+	Water    units.Volume
+	Buffer   units.Volume // to add for the shortest run wanted; 0 if none is needed
+	Points   []BoilerPoint
 }
 
 // BoilerPoint is the boiler at one outdoor temperature.
@@ -201,7 +207,7 @@ type BoilerPoint struct {
 	Load       units.Power
 	Efficiency units.Fraction
 	rate       units.Fraction // of full fire
-	Run, Rest  units.Time     // of one cycle; both 0 if the burner runs through
+	Run, Rest  units.Time     // of one cycle in steady weather with all valves open; both 0 if the burner runs through
 }
 
 // FlowPoint is the boiler room at one outdoor temperature: what the drawing shows.

@@ -17,7 +17,7 @@ type Options struct {
 	Samples int          // of the survey's uncertainty; 0 leaves the bands out
 	Seed    uint64       // of the sampling
 	Hours   Hours        // of the place's own year; nil takes a made-up one
-	Learned *Learned     // what the running house has taught; nil for the survey alone
+	Learned *Learned     // what the running house has taught; nil for what the job says of it
 }
 
 // Hours is a year's outdoor temperatures: *weather.Year and weather.Spread are such.
@@ -70,6 +70,9 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	m, err := newModel(j, o.System)
 	if err != nil {
 		return fail(err)
+	}
+	if o.Learned == nil {
+		o.Learned = LearnedOf(j)
 	}
 	if err := m.learn(o.Learned); err != nil {
 		return fail(err)
@@ -130,6 +133,7 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	if err := m.addSensors(s); err != nil {
 		return fail(err)
 	}
+	m.besideTheFigures(s)
 	s.Figures = m.figures(s, solved)
 	s.Findings = m.findings
 	s.Cautions = m.cautions()
@@ -204,13 +208,10 @@ func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircui
 	if s.at, err = c.solve.Solve(m.outdoor, tolerance); err != nil {
 		return s, err
 	}
-	targets := make([]curve.Target, len(s.at))
 	for k := range s.at {
-		a := &s.at[k]
-		a.Hours = m.hours[k]
-		targets[k] = curve.Target{Outdoor: a.Outdoor, Ideal: a.Supply, Least: a.Least, Weight: math.Max(float64(a.Hours), 3600)}
+		s.at[k].Hours = m.hours[k]
 	}
-	if s.setting, err = curve.Fit(c.shape, c.setpoint, targets); err != nil {
+	if s.setting, err = curve.Fit(c.shape, c.setpoint, m.targets(c, s.at)); err != nil {
 		return s, fmt.Errorf("control: %w", err)
 	}
 	m.chooseLimits(c, &s)
@@ -218,6 +219,20 @@ func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircui
 	m.shortfalls(c, &s)
 	m.surpluses(c, &s)
 	return s, nil
+}
+
+// targets are what a control's curve is fitted to: what the rooms need, and more where the
+// boiler would condense that must stay dry.
+func (m *model) targets(c *circuit, at []curve.At) []curve.Target {
+	out := make([]curve.Target, len(at))
+	for k, a := range at {
+		out[k] = curve.Target{Outdoor: a.Outdoor, Ideal: a.Supply, Least: a.Least, Weight: math.Max(float64(a.Hours), 3600)}
+		if m.mustStayHot(c) {
+			floor := m.dryFloor(c, a.Outdoor)
+			out[k].Ideal, out[k].Least = max(a.Supply, floor), max(a.Least, floor)
+		}
+	}
+	return out
 }
 
 func (m *model) hoursNear(outdoors []units.Temperature, k int) units.Time {
@@ -285,7 +300,7 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	}
 	out.Lost = fmt.Sprintf("Against the ideal the water is %s hotter in the mean; the leading room gets at most %s too warm, no room more than %s too cool.",
 		m.roughly(out.LostMean), m.roughly(out.WorstOver), m.roughly(max(0, out.WorstShort)))
-	if c.withheld {
+	if out.Withheld = c.withheld; c.withheld {
 		out.Lost = "Not to be set: this is the curve behind a mixing valve, which is not there yet; boiler water must not go in."
 	}
 	return out
@@ -416,10 +431,10 @@ func (m *model) surpluses(c *circuit, s *solvedCircuit) {
 				worst = p
 			}
 		}
+		if m.mustStayHot(c) && worst.Set < m.dryFloor(c, worst.Outdoor).Add(3) {
+			return // the finding about the dry boiler says it
+		}
 		if low := c.shape.Limit.From; worst.Set <= low.Add(0.05) {
-			if m.job.Boiler.Kind == "non-condensing" && c.kind() != "mixed" {
-				return // the finding about the dry boiler says it
-			}
 			m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
 				"Boiler or control send %s no cooler water than %s: in mild weather the leading room would get up to %s too warm with its valves open.",
 				c.job.Name, m.say(low), m.roughly(s.out.WorstOver)),

@@ -23,12 +23,13 @@ const (
 	Library     Kind = "library"     // constructions and emitters of the installer's own
 	Visit       Kind = "visit"       // what was done and measured on a day; belongs to a job
 	Log         Kind = "log"         // temperatures recorded over days; belongs to a job
+	Remark      Kind = "remark"      // what the household said on a day; belongs to a job
 	Preferences Kind = "preferences" // units, language, prices
 )
 
 func (k Kind) known() bool {
 	switch k {
-	case Job, Control, Library, Visit, Log, Preferences:
+	case Job, Control, Library, Visit, Log, Remark, Preferences:
 		return true
 	}
 	return false

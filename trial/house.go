@@ -3,6 +3,7 @@ package trial
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"curvewright/building"
 	"curvewright/emitter"
@@ -25,12 +26,10 @@ const (
 	radiantShare   = 0.3   // of a radiator's heat
 	valveBand      = units.Difference(1)
 	thermostatBand = units.Difference(1)
-	boilerCapacity = 60e3 // J/K, water and metal of a small wall-hung boiler
 	pumpPower      = units.Power(30)
 	startFuel      = units.Energy(36e3) // 10 Wh: purge and ignition
 
 	partition   = 2.0                      // W/K for a square metre of floor, to all other rooms: inner walls and doors
-	boilerMetal = 25e3                     // J/K
 	openWindow  = 3.4                      // W/K for a square metre of floor: four air changes an hour
 	openAbove   = units.Difference(3)      // above the set-point
 	shadeAbove  = units.Difference(3)      // above the set-point
@@ -85,11 +84,8 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 	carries := p.Site.Carries // of the fill, with its antifreeze
 	out := year.Plant{
 		Coupling: p.Coupling, Sensor: year.OutdoorSensor{Lag: 1200},
-		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: max(p.Most, p.Site.Rated), Capacity: boilerCapacity, Flow: p.BoilerFlow,
+		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: max(p.Most, p.Site.Rated), Capacity: p.Stores, Flow: p.BoilerFlow,
 			Standby: 1, Room: units.Celsius(18), Start: startFuel, Hottest: units.Celsius(95), Fan: 30, Always: 5},
-	}
-	if water := j.System.BoilerWater; water.Set {
-		out.Boiler.Capacity = building.HeatCapacity(boilerMetal + float64(water.Value)*float64(carries))
 	}
 	if p.Coupling != pipework.Direct {
 		out.Boiler.Pump = pumpPower
@@ -143,12 +139,39 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 				}
 				pc.Radiators = append(pc.Radiators, r)
 			default:
-				return out, fmt.Errorf("circuit %q: a fan coil is not played yet", c.Name)
+				coil, err := fanCoil(e)
+				if err != nil {
+					return out, fmt.Errorf("circuit %q: %w", c.Name, err)
+				}
+				coil.Capacity = building.HeatCapacity(max(5e3, 1.2*water))
+				if c.Series {
+					coil.Valve = year.Valve{} // its water runs on to the next
+				}
+				pc.Radiators = append(pc.Radiators, coil)
 			}
 		}
 		out.Circuits = append(out.Circuits, pc)
 	}
 	return out, nil
+}
+
+// coilSpan is between water and air where a fan coil is asked what it gives. Its heat goes
+// in proportion, so that any will do.
+const coilSpan = units.Difference(30)
+
+// fanCoil is a fan coil as an emitter with an exponent of one that gives the same at its
+// flow, switched by its own thermostat.
+//
+//	K = −W·ln(1 − q/(W·span))
+func fanCoil(e settings.PlanEmitter) (year.Radiator, error) {
+	room := units.Celsius(20)
+	given := e.Emitter.Output(room.Add(coilSpan), e.Flow, room)
+	share := float64(given.Room) / (float64(e.Flow) * float64(coilSpan))
+	if !(share > 0 && share < 1) {
+		return year.Radiator{}, fmt.Errorf("a fan coil with a flow of %s gives no heat that could be played", e.Flow.Text(units.US))
+	}
+	law := emitter.PowerLaw{Coefficient: -float64(e.Flow) * math.Log1p(-share), Exponent: 1}
+	return year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Valve: year.Valve{Kind: year.OnOff, Band: thermostatBand}}, nil
 }
 
 // tankAssumed says what of the hot water is played.

@@ -41,7 +41,11 @@ func (t *Trial) WriteText(w io.Writer, results []year.Result, s units.System) er
 	for _, r := range t.Rows(results, s) {
 		line(r.Name, r.Cells)
 	}
-	b.WriteString("\nToo cold: more than 1.8 °F (1 K) below what the household wants at that hour; too warm: as much above the\nset-point in heating weather (a day's mean outdoors below 61 °F, 16 °C), mostly by sun and people.\n")
+	degree, warm := "1 K (1.8 °F)", "16 °C (61 °F)"
+	if s == units.US {
+		degree, warm = "1.8 °F (1 K)", "61 °F (16 °C)"
+	}
+	fmt.Fprintf(&b, "\nToo cold: more than %s below what the household wants at that hour; too warm: as much above the\nset-point in heating weather (a day's mean outdoors below %s), mostly by sun and people.\n", degree, warm)
 	if note := t.note(results); note != "" {
 		b.WriteString(note + "\n")
 	}
@@ -103,10 +107,6 @@ func (t *Trial) writeRuns(b *strings.Builder, results []year.Result) {
 			fmt.Fprintf(b, "%16s", units.Number(r.Runs[k]).Text(units.US))
 		}
 		b.WriteByte('\n')
-	}
-	if estimate := float64(t.Plan.Sheet.Boiler.Starts); estimate > 0 && float64(results[0].Starts) > 2*estimate {
-		fmt.Fprintf(b, "  The sheet's estimate of about %s starts counts all water as in flow, and no hot water. Here thermostats and valves\n  leave little of it to the burner, a small circuit calls alone, and the tank is charged.\n",
-			units.Number(math.Round(estimate/10)*10).Text(units.US))
 	}
 }
 

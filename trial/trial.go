@@ -34,14 +34,14 @@ type Options struct {
 	Found   *Found            // the control as it was found, for AsFound
 	Price   Price             // of fuel, if known
 	Carbon  Carbon            // of fuel, if known
-	Learned *settings.Learned // what the running house has taught; nil for the survey alone
+	Learned *settings.Learned // what the running house has taught; nil for what the job says of it
 }
 
 // New prepares a job: its sheet is solved, and house, plant and settings are made from
 // it.
 //
 // Units: those of the job.
-// Range: as settings.Solve; rooms with a floor area; no fan coils.
+// Range: as settings.Solve; rooms with a floor area.
 // Source: what the survey does not ask is common practice, listed in Assumed.
 // Errors: as settings.Solve; what cannot be played, in a sentence.
 func New(j *job.Job, o Options) (*Trial, error) {

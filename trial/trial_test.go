@@ -199,7 +199,6 @@ circuits:
 		place      int
 		with, want string
 	}{
-		{1, "fan_coil: {output: 8 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 12 L/min, air_flow: 1200 m³/h}", "fan coil"},
 		{2, "separator: {kind: two-pipe buffer}\n", "has no volume"},
 	} {
 		args := append([]any{}, good...)
@@ -211,5 +210,44 @@ circuits:
 	}
 	if _, err := trial.New(read(t, []byte(fmt.Sprintf(document, good...))), trial.Options{Against: []trial.Against{"guess"}}); err == nil || !strings.Contains(err.Error(), "accepted: preset, fixed, as-found") {
 		t.Errorf("an unknown opponent: %v", err)
+	}
+}
+
+// TestFanCoilsSettleWhereTheSheetSays plays fan coils in steady cold with their fans always
+// on: the room ends where the sheet says it does.
+func TestFanCoilsSettleWhereTheSheetSays(t *testing.T) {
+	tr, err := trial.New(read(t, []byte(`curvewright: 1
+job: Fan coils
+site: {design_outdoor: -15 °C, annual_mean: 7 °C}
+house: {floor_area: 120 m², load: 6 kW, setpoint: 21 °C}
+circuits:
+  - name: Coils
+    emitters:
+      - {count: 3, fan_coil: {output: 4 kW, entering_water: 60 °C, entering_air: 20 °C, water_flow: 6 L/min, air_flow: 600 m³/h}}
+boiler: {kind: condensing, fuel: natural gas, output: 20 kW, min_output: 3 kW}
+control: {scale: celsius, curve: {two_points: {}}}
+`)), trial.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if v := tr.Plant.Circuits[0].Radiators[0].Valve.Kind; v != year.OnOff {
+		t.Errorf("a fan coil has valve %v, want its own thermostat", v)
+	}
+	for i := range tr.Plant.Circuits[0].Radiators {
+		tr.Plant.Circuits[0].Radiators[i].Valve = year.Valve{}
+	}
+	room := &tr.House.Rooms[0]
+	room.Airing, room.Shade = year.Airing{}, year.Shade{}
+	for h := range room.Gains {
+		room.Gains[h] = tr.Plan.Rooms[0].Gains
+	}
+	tr.Settings[0].HeatingLimit = 0
+	r, err := year.Run(tr.House, tr.Plant, tr.Settings[0], year.Steady(tr.Plan.Design, 14, 4), year.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := tr.Plan.Sheet.Circuits[0].Points[0].Rooms[0].Reaches
+	if d := float64(r.Rooms[0].Mean - want); math.Abs(d) > 0.5 {
+		t.Errorf("the room settles at %.2f °C, the sheet says %.2f °C", r.Rooms[0].Mean.Celsius(), want.Celsius())
 	}
 }

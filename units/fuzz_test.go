@@ -10,7 +10,7 @@ import (
 // seeds are texts from which the search for a crash starts: one of each way of
 // writing, and what once went wrong.
 var seeds = []string{
-	"70 °F", "21.1 °C", "-40F", "38,000 Btu/h", "38 MBH", "12,5 kW", "1.1137e4 W", "12 ft 6 in", `12'-6"`, "1-1/2 in", "¾ in",
+	"70 °F", "21.1 °C", "-40F", "38,000 Btu/h", "38 000 Btu/h", "38 MBH", "12,5 kW", "1.1137e4 W", "12 ft 6 in", `12'-6"`, "1-1/2 in", "¾ in",
 	"R-13", "RSI 2.3", "U-0.06", "0.35 W/(m²·K)", "0.5 h-1", "7 1/h", "85%", "3/4", "1 h 30 min", "45 sq ft EDR", "−5 K", "",
 	"1/0 in", "--5 °C", "1e999 K", "0,000,000 W", "\xff 1 W", "1 \u0130", "9/8 7/6 in", "1e-", "+ - W", ",", "1 1/", "R-", "1 m-1",
 }

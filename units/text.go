@@ -144,8 +144,13 @@ func readDecimal(s string) (float64, string, error) {
 	if !strings.ContainsAny(s[:end], "0123456789") {
 		return 0, s, errNoNumber
 	}
+	spaced := spacedThousands(s)
+	end = max(end, spaced)
 	end += exponent(s[end:])
 	num, rest := s[:end], s[end:]
+	if spaced > 0 {
+		num = strings.ReplaceAll(num, " ", "")
+	}
 	if strings.HasSuffix(num, ",") || strings.HasSuffix(num, ".") {
 		return 0, s, errors.New("ends its number with a sign of punctuation")
 	}
@@ -158,6 +163,35 @@ func readDecimal(s string) (float64, string, error) {
 		return 0, s, errors.New("is not a number that can be used")
 	}
 	return v, rest, nil
+}
+
+// spacedThousands counts the characters of a number whose thousands are parted by spaces
+// ("38 000", "1 250 000,5") at the front of s; none if they are not. A group before a
+// fraction is no thousands: "1 125/200".
+func spacedThousands(s string) int {
+	digits := func(s string) int {
+		n := 0
+		for n < len(s) && '0' <= s[n] && s[n] <= '9' {
+			n++
+		}
+		return n
+	}
+	at := digits(s)
+	if at < 1 || at > 3 || s[0] == '0' {
+		return 0
+	}
+	end := 0
+	for at < len(s) && s[at] == ' ' && digits(s[at+1:]) == 3 {
+		at += 4
+		end = at
+	}
+	switch {
+	case end == 0 || end < len(s) && s[end] == '/':
+		return 0
+	case end+1 < len(s) && (s[end] == '.' || s[end] == ',') && digits(s[end+1:]) > 0:
+		end += 1 + digits(s[end+1:])
+	}
+	return end
 }
 
 // exponent counts the characters of a power of ten ("e-5", "E+21") at the front

@@ -186,7 +186,7 @@ func TestTextIsReadAsPeopleWriteIt(t *testing.T) {
 		{"Length", "3/4 in", 0.01905}, {"Length", "¾ in", 0.01905}, {"Length", "1 1/2 in", 0.0381}, {"Length", "1-1/2 in", 0.0381},
 		{"Length", "1½ in", 0.0381}, {"Length", `1½"`, 0.0381}, {"Length", "3⁄4 in", 0.01905}, {"Length", "2,4 m", 2.4},
 		{"Length", "1 m 5 cm", 1.05}, {"Length", "+3 m", 3},
-		{"Power", "38,000 Btu/h", 11136.7007}, {"Power", "38000btu/hr", 11136.7007}, {"Power", "38 MBH", 11136.7007},
+		{"Power", "38,000 Btu/h", 11136.7007}, {"Power", "38000btu/hr", 11136.7007}, {"Power", "38 000 Btu/h", 11136.7007}, {"Power", "38\u202f000,5 W", 38000.5}, {"Power", "1\u00a0250\u00a0000.25 W", 1250000.25}, {"Power", "38 MBH", 11136.7007},
 		{"Power", "38 kBtu/h", 11136.7007}, {"Power", "1,250,000 Btu/h", 366338.8377}, {"Power", "11.137kW", 11137},
 		{"Power", "1.1137e4 W", 11137}, {"Power", "11137E+0 W", 11137}, {"Power", "-2 kW", -2000}, {"Power", "0,500 kW", 500},
 		{"Power", "\t900\u00a0W\n", 900}, {"Power", ".5 kW", 500}, {"Power", "38,000.5 W", 38000.5},

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"net/http"
@@ -10,6 +11,7 @@ import (
 	"curvewright/report"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/web/words"
 )
 
 // The boiler room on the page: its drawing in a weather that the reader chooses, and
@@ -35,7 +37,7 @@ func (p *page) weathers() []outdoorChoice {
 	for i, t := range report.BoilerRoomOutdoors(p.Sheet) {
 		w := outdoorChoice{strconv.FormatFloat(t.Celsius(), 'f', 1, 64), temperature(p.System, t), i == chosen}
 		if i == 0 {
-			w.Value, w.Words = "", w.Words+", design day"
+			w.Value, w.Words = "", p.say("plant.design", w.Words)
 		}
 		list = append(list, w)
 	}
@@ -58,14 +60,14 @@ func (p *page) weatherAt() int {
 }
 
 // readWeather reads the chosen outdoor temperature; nil is the design day.
-func readWeather(text string) (*units.Temperature, error) {
+func readWeather(l words.Language, text string) (*units.Temperature, error) {
 	if text == "" {
 		return nil, nil
 	}
 	const coldest, hottest = -80, 60
 	v, err := strconv.ParseFloat(text, 64)
 	if err != nil || !(v >= coldest && v <= hottest) {
-		return nil, fmt.Errorf("outdoor temperature: no weather of this page; accepted: %d to %d in °C, or nothing for the design day", coldest, hottest)
+		return nil, errors.New(l.Say("plant.weather", coldest, hottest))
 	}
 	t := units.Celsius(v)
 	return &t, nil
@@ -76,11 +78,11 @@ func (s *server) drawing(w http.ResponseWriter, r *http.Request) {
 	p, status := readForm(r, noDoubt)
 	switch {
 	case p.weather != nil:
-		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(capital(p.weather.Error())+"."))
+		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(p.weather.Error()))
 	case p.Sheet == nil && p.Trouble != "":
 		s.write(w, r, status, noDrawing(p.Trouble))
 	case p.Sheet == nil:
-		s.write(w, r, status, noDrawing("There is no drawing while something in the document is to be put right."))
+		s.write(w, r, status, noDrawing(p.say("plant.none")))
 	default:
 		s.write(w, r, http.StatusOK, plantDrawing(p))
 	}
@@ -98,7 +100,7 @@ func (p *page) part(name string) []settings.Section {
 }
 
 func (p *page) boilerRoom(s size) string {
-	return report.BoilerRoomSVG(p.Sheet, p.weatherAt(), s.width, s.height)
+	return p.drawn(report.BoilerRoomSVG(p.Sheet, p.weatherAt(), s.width, s.height))
 }
 
 // flow is the boiler room in the chosen weather, in a sentence.
@@ -108,10 +110,10 @@ func (p *page) flow() string {
 		return ""
 	}
 	f := p.Sheet.Flows[i]
-	said := fmt.Sprintf("At %s outdoors the boiler sends out %s and gets back %s", temperature(p.System, f.Outdoor),
+	said := p.say("plant.flow", temperature(p.System, f.Outdoor),
 		temperature(p.System, f.BoilerSupply), temperature(p.System, f.BoilerReturn))
 	for _, c := range f.Circuits {
-		said += fmt.Sprintf("; %s: %s out, %s back", c.Name, temperature(p.System, c.Supply), temperature(p.System, c.Return))
+		said += p.say("plant.circuit", c.Name, temperature(p.System, c.Supply), temperature(p.System, c.Return))
 	}
 	return said + "."
 }
@@ -125,19 +127,22 @@ func (p *page) season() []fact {
 	if !b.Known {
 		return nil
 	}
-	list := []fact{{"Efficiency", share(b.Efficiency), "against the gross heat of the fuel"}}
+	list := []fact{{p.say("season.efficiency"), share(b.Efficiency), p.say("season.gross")}}
 	if p.Sheet.CondensesBelow > 0 {
-		list = append(list, fact{"Made condensing", share(b.Condensing), "of the heat, with a return below " + temperature(p.System, b.DewPoint)})
+		list = append(list, fact{p.say("season.condensing"), share(b.Condensing), p.say("season.below", temperature(p.System, b.DewPoint))})
 	}
 	if !b.Cycles {
 		return list
 	}
-	list = append(list, fact{"Starts", about(float64(b.Starts)), "in a season; " + strings.Replace(b.Modulation, "it ", "the burner ", 1)})
+	list = append(list, fact{p.say("season.starts"), p.about(float64(b.Starts)), p.say("season.in", p.engine(strings.Replace(b.Modulation, "it ", "the burner ", 1)))})
+	if b.WaterStarts > 0 {
+		list = append(list, fact{p.say("season.water"), p.about(float64(b.WaterStarts)), p.say("season.year")})
+	}
 	if b.Worst > 0 {
-		list = append(list, fact{"Starts an hour", fmt.Sprintf("%.1f", float64(b.Worst)), "at worst, at " + temperature(p.System, b.WorstAt) + " outdoors, running " + minutes(b.WorstRun) + " each"})
+		list = append(list, fact{p.say("season.hour"), p.engine(fmt.Sprintf("%.1f", float64(b.Worst))), p.say("season.worst", temperature(p.System, b.WorstAt), p.engine(minutes(b.WorstRun)))})
 	}
 	if b.Buffer > 0 {
-		list = append(list, fact{"Water lacking", p.enough(b.Buffer), "for the shortest run wanted"})
+		list = append(list, fact{p.say("season.lacking"), p.engine(p.enough(b.Buffer)), p.say("season.shortest")})
 	}
 	return list
 }
@@ -152,12 +157,12 @@ func (p *page) enough(v units.Volume) string {
 }
 
 // about writes a count to two figures: more would promise too much.
-func about(v float64) string {
+func (p *page) about(v float64) string {
 	if !(v >= 1) || math.IsInf(v, 0) {
-		return "hardly any"
+		return p.say("season.hardly")
 	}
 	step := math.Pow(10, max(0, math.Floor(math.Log10(v))-1))
-	return units.Number(math.Round(v/step) * step).Text(units.US)
+	return p.engine(units.Number(math.Round(v/step) * step).Text(units.US))
 }
 
 func minutes(t units.Time) string {
@@ -179,15 +184,15 @@ func (p *page) runs(at settings.BoilerPoint) string {
 	case !p.Sheet.Boiler.Cycles:
 		return "–"
 	case at.Run > 0:
-		return minutes(at.Run)
+		return p.engine(minutes(at.Run))
 	}
-	return "through"
+	return p.say("season.through")
 }
 
 // rests is how long it rests in between.
 func (p *page) rests(at settings.BoilerPoint) string {
 	if p.Sheet.Boiler.Cycles && at.Run > 0 {
-		return minutes(at.Rest)
+		return p.engine(minutes(at.Rest))
 	}
 	return "–"
 }

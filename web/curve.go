@@ -252,15 +252,15 @@ func (p *page) try(ctx context.Context, typed url.Values) {
 	}
 	p.FieldFaults = len(faults)
 	var err error
-	judged := func(set []curve.Setting) (v *settings.Verdict) {
+	judged := func(set []curve.Setting, doubt bool) (v *settings.Verdict) {
 		if err == nil {
-			v, err = p.curves.Curves(set)
+			v, err = p.curves.Curves(set, doubt)
 		}
 		return v
 	}
-	c.Tried, c.Sheet = judged(tried), judged(recommended)
+	c.Tried, c.Sheet = judged(tried, true), judged(recommended, false)
 	if anyFound {
-		c.Found = judged(found)
+		c.Found = judged(found, false)
 	}
 	if err != nil {
 		p.Trouble = words.Say(ctx, "curve.nojudgement", err.Error())
@@ -441,38 +441,35 @@ func (p *page) bands(circuit int) []roomBand {
 	}
 	var list []roomBand
 	for _, r := range rooms {
-		list = append(list, roomBand{r, r.Setpoint.Sub(r.Design) > some, report.RoomBandSVG(r, low, max(high, low.Add(5)), 220, 26)})
+		list = append(list, roomBand{r, r.Setpoint.Sub(r.Design) > some, p.drawn(report.RoomBandSVG(r, low, max(high, low.Add(5)), 220, 26))})
 	}
 	return list
 }
 
-// trial draws a circuit's chart, and says where a script finds its points on it.
-func (p *page) trial(ctx context.Context, circuit int, s size) (svg, frame string) {
+// drawnTrial is a circuit's chart in one size, with where a script finds its points on it.
+type drawnTrial struct{ Class, SVG, Frame string }
+
+// trials draws a circuit's chart in every size.
+func (p *page) trials(ctx context.Context, circuit int) []drawnTrial {
 	c := p.Curve.Circuits[circuit]
 	t := report.Trial{Tried: c.Tried, Recommended: c.Choice.Recommended, Found: c.Found, Words: report.TrialWords{
 		Title: words.Say(ctx, "curve.chart", p.Sheet.Circuits[circuit].Name), Tried: words.Say(ctx, "curve.line.tried"),
 		Recommended: words.Say(ctx, "curve.line.recommended"), Found: words.Say(ctx, "curve.line.found"), Need: words.Say(ctx, "curve.line.need")}}
-	svg, field := report.TrialSVG(p.Sheet, circuit, t, s.width, s.height)
 	scale := p.Curve.scale
-	at := map[string]float64{
-		"width": s.width, "height": s.height, "left": field.Left, "top": field.Top, "right": field.Right, "bottom": field.Bottom,
-		"cold": onScale(scale, field.Cold), "mild": onScale(scale, field.Mild), "low": onScale(scale, field.Low), "high": onScale(scale, field.High),
+	var list []drawnTrial
+	for _, s := range chartSizes {
+		svg, field := report.TrialSVG(p.Sheet, circuit, t, s.width, s.height)
+		svg = p.drawn(svg)
+		frame, err := json.Marshal(map[string]float64{
+			"width": s.width, "height": s.height, "left": field.Left, "top": field.Top, "right": field.Right, "bottom": field.Bottom,
+			"cold": onScale(scale, field.Cold), "mild": onScale(scale, field.Mild), "low": onScale(scale, field.Low), "high": onScale(scale, field.High),
+		})
+		if err != nil { // a figure that is none
+			frame = []byte("{}")
+		}
+		list = append(list, drawnTrial{s.class, svg, string(frame)})
 	}
-	data, err := json.Marshal(at)
-	if err != nil { // a figure that is none
-		return svg, "{}"
-	}
-	return svg, string(data)
-}
-
-func (p *page) trialSVG(ctx context.Context, circuit int, s size) string {
-	svg, _ := p.trial(ctx, circuit, s)
-	return svg
-}
-
-func (p *page) trialFrame(ctx context.Context, circuit int, s size) string {
-	_, frame := p.trial(ctx, circuit, s)
-	return frame
+	return list
 }
 
 // turns are the temperatures about which a curve of slope and shift is dragged, in the

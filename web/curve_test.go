@@ -55,7 +55,8 @@ func TestACurveIsTriedWithAndWithoutScript(t *testing.T) {
 		case form.Get("c0.slope") != "":
 			field, lower = "c0.slope", "0.1"
 		case form.Get("c0.point-1-supply") != "":
-			field = "c0.point-1-supply"
+			field, lower = "c0.point-1-supply", "40" // °C
+			form.Set("c0.point-2-supply", lower)
 		}
 		form.Set(field, lower)
 		plain := get(t, h, at+"/curve?"+form.Encode()).Body.String()
@@ -79,7 +80,7 @@ func TestACurveIsTriedWithAndWithoutScript(t *testing.T) {
 
 func TestTheCurveAsFoundStandsBesideTheOthers(t *testing.T) {
 	h := handler(t)
-	at := begun(t, h, "short-survey")
+	at := begun(t, h, "ridge-house")
 	form := figuresOn(get(t, h, at+"/curve").Body.String())
 	form.Set("f0.cold-supply", "200")
 	part := get(t, h, at+"/curve?"+form.Encode()).Body.String()
@@ -92,6 +93,7 @@ func TestTheCurveAsFoundStandsBesideTheOthers(t *testing.T) {
 	form.Set("f0.cold-outdoor", "-10")
 	form.Set("f0.mild-outdoor", "70")
 	form.Set("f0.mild-supply", "110")
+	form.Set("f0.exponent", "1")
 	whole := get(t, h, at+"/curve?"+form.Encode()).Body.String()
 	if row := comparedOn(whole, "Supply at"); len(row) != 3 || row[2] <= row[1] {
 		t.Errorf("the curve as found is not compared: %v", row)
@@ -125,7 +127,7 @@ func TestFiguresOfACurveThatCannotBeReadAreTold(t *testing.T) {
 			t.Errorf("%s as %q: there is no result any more", c.field, c.typed)
 		}
 	}
-	for typed, want := range map[string]string{"500": "190", "−500": "50", "140,4": "140"} {
+	for typed, want := range map[string]string{"500": "190", "−500": "90", "140,4": "140"} {
 		form := url.Values{"c0.cold-supply": {typed}}
 		if got := figuresOn(post(t, h, at+"/curve/try", form).Body.String()).Get("c0.cold-supply"); got != want {
 			t.Errorf("%s becomes %s, the control holds %s", typed, got, want)

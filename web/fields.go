@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"regexp"
@@ -10,6 +11,7 @@ import (
 
 	"curvewright/job"
 	"curvewright/units"
+	"curvewright/web/words"
 )
 
 // The numbers of a job that are worth a field of their own: those a person tries out
@@ -52,6 +54,29 @@ type field struct {
 
 // pick is one word to choose, and what the reader calls it.
 type pick struct{ Word, Label string }
+
+// called is what the reader calls the field. In English the page of examples has names of
+// its own, with the room's where there are several.
+func (f field) called(ctx context.Context) string {
+	label := words.Label(ctx, patternOf(f.Path))
+	if words.Of(ctx) == words.English || label == patternOf(f.Path) {
+		return f.Label
+	}
+	if room, _, found := strings.Cut(f.Label, ": "); found {
+		return room + ": " + label
+	}
+	return label
+}
+
+// groupTitle is the heading of a group of fields: one of ours, or one with a name in it.
+func groupTitle(ctx context.Context, title string) string {
+	kind, name, named := strings.Cut(title, ": ")
+	if said := words.Engine(ctx, kind); named {
+		return said + ": " + name
+	} else {
+		return said
+	}
+}
 
 // ID is the field's name for the page.
 func (f field) ID() string { return "f-" + idOf(f.Path) }
@@ -309,10 +334,10 @@ func (f field) put(text string) error {
 }
 
 var (
-	bareFigure = regexp.MustCompile(`^[-−+]?[0-9][0-9.,/ ]*$|^[-−+]?[.,][0-9]+$`)
+	bareFigure = regexp.MustCompile(`^[-−+]?[0-9][0-9.,/ \x{a0}\x{202f}]*$|^[-−+]?[.,][0-9]+$`)
 	written    = regexp.MustCompile(`^([^0-9−-]*)([-−]?[0-9][0-9.,]*)[ \x{a0}]?(.*)$`)
 	prefixed   = regexp.MustCompile(`^([RU]-)([0-9.,]+)$`)
-	typedSigns = strings.NewReplacer("\u00a0", " ", "−", "-")
+	typedSigns = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "−", "-")
 )
 
 // parts takes a printed value apart: what stands before the figure, the figure, the unit.

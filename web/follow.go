@@ -13,13 +13,10 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
-	"time"
 
 	"curvewright/followup"
 	"curvewright/logs"
-	"curvewright/settings"
 	"curvewright/store"
-	"curvewright/units"
 	"curvewright/web/words"
 )
 
@@ -28,6 +25,9 @@ import (
 
 // maxLog is the most that a log may hold when it is sent.
 const maxLog = mostLog
+
+// mostUnpacked is the most that the rows of a spreadsheet may come to as text.
+const mostUnpacked = 400 << 20
 
 // maxLogRows is the most of it that is read: a year by the minute has half a million.
 const maxLogRows = 1_200_000
@@ -47,35 +47,25 @@ type keptLog struct {
 // followed is a log as its page shows it.
 type followed struct {
 	store.Entry
-	Log        keptLog
-	Recognised *logs.Recognised
-	Result     *followup.Result
-	Trouble    string
+	Log           keptLog
+	Recognised    *logs.Recognised
+	Result        *followup.Result
+	Trouble       string
+	From, To      int64  // the stretch that is drawn
+	Script, Style string // of the drawing; empty if they were not built
+	rows          *logs.Log
 }
-
-// remarked is the form of remarks with what came of it.
-type remarked struct {
-	Rows    []remarkRow
-	Circuit int
-	Advice  *followup.Advice
-	Trouble string
-}
-
-// remarkRow is one remark as typed.
-type remarkRow struct {
-	Date, Room, Felt, When, Outdoor, Often, By string
-	Shower, Sunny                              bool
-}
-
-// remarkRows are as many as a form offers.
-const remarkRows = 4
 
 func (s *server) followRoutes(mux *http.ServeMux) {
+	s.read = &readLogs{}
 	mux.HandleFunc("GET /jobs/{id}/follow-up", s.followPage)
-	mux.HandleFunc("POST /jobs/{id}/follow-up", s.remarks)
+	mux.HandleFunc("POST /jobs/{id}/follow-up", s.takeRemarks)
+	mux.HandleFunc("POST /jobs/{id}/remarks/{remark}/remove", s.removeRemark)
 	mux.HandleFunc("POST /jobs/{id}/logs", s.takeLog)
 	mux.HandleFunc("GET /jobs/{id}/logs/{log}", s.logPage)
 	mux.HandleFunc("POST /jobs/{id}/logs/{log}", s.confirmLog)
+	mux.HandleFunc("GET /jobs/{id}/logs/{log}/series", s.logSeries)
+	mux.HandleFunc("POST /jobs/{id}/logs/{log}/learn", s.learnLog)
 	mux.HandleFunc("POST /jobs/{id}/logs/{log}/remove", s.removeLog)
 }
 
@@ -83,106 +73,6 @@ func (s *server) followRoutes(mux *http.ServeMux) {
 func (s *server) logsOf(ctx context.Context, id string) ([]store.Entry, error) {
 	list, _, err := s.store.List(ctx, store.Query{Kind: store.Log, Parent: id, Sort: store.ByCreated, Limit: 100})
 	return list, err
-}
-
-// followPage shows the logs of a job and the form for remarks.
-func (s *server) followPage(w http.ResponseWriter, r *http.Request) {
-	p, err := s.open(r.Context(), store.Job, r.PathValue("id"), "follow-up", noDoubt)
-	if err == nil {
-		p.House.Logs, err = s.logsOf(r.Context(), p.House.ID)
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	said := remarked{Rows: make([]remarkRow, remarkRows)}
-	s.write(w, r, http.StatusOK, followPage(p, said, s.framed(r)))
-}
-
-// remarks weighs what the household says.
-func (s *server) remarks(w http.ResponseWriter, r *http.Request) {
-	ctx := r.Context()
-	if err := r.ParseForm(); err != nil {
-		s.write(w, r, http.StatusBadRequest, failed("The form could not be read. Go back one page and try again", s.framed(r)))
-		return
-	}
-	p, err := s.open(ctx, store.Job, r.PathValue("id"), "follow-up", noDoubt)
-	if err == nil {
-		p.House.Logs, err = s.logsOf(ctx, p.House.ID)
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	said := remarked{}
-	var list []followup.Remark
-	for i := range remarkRows {
-		get := func(name string) string { return strings.TrimSpace(r.PostFormValue(name + "-" + strconv.Itoa(i))) }
-		row := remarkRow{Date: get("date"), Room: get("room"), Felt: get("felt"), When: get("when"), Outdoor: get("outdoor"),
-			Often: get("often"), By: get("by"), Shower: get("shower") != "", Sunny: get("sunny") != ""}
-		said.Rows = append(said.Rows, row)
-		if row.Felt == "" {
-			continue
-		}
-		remark, err := row.read(p.System)
-		if err != nil && said.Trouble == "" {
-			said.Trouble = capital(err.Error())
-		}
-		list = append(list, remark)
-	}
-	said.Circuit, _ = strconv.Atoi(r.PostFormValue("circuit"))
-	status := http.StatusOK
-	if said.Trouble == "" && p.Sheet != nil {
-		if said.Circuit < 0 || said.Circuit >= len(p.Sheet.Circuits) {
-			said.Circuit = 0
-		}
-		o := settings.DefaultOptions(p.job)
-		o.System, o.Samples = p.System, 0
-		plan, err := settings.Prepare(p.job, o)
-		if err == nil {
-			var advice followup.Advice
-			if advice, err = followup.Weigh(plan, said.Circuit, list); err == nil {
-				said.Advice = &advice
-			}
-		}
-		if err != nil {
-			said.Trouble = capital(err.Error())
-		}
-	}
-	if said.Trouble != "" {
-		status = http.StatusUnprocessableEntity
-	}
-	s.write(w, r, status, followPage(p, said, s.framed(r)))
-}
-
-// read makes a remark of what was typed.
-func (row remarkRow) read(system units.System) (followup.Remark, error) {
-	remark := followup.Remark{Date: row.Date, Room: row.Room, Felt: followup.Felt(row.Felt), When: followup.When(row.When), Shower: row.Shower, Sunny: row.Sunny}
-	var err error
-	if row.Outdoor != "" {
-		text := row.Outdoor
-		if bareFigure.MatchString(text) {
-			text += " " + degree(system)
-		}
-		if remark.Outdoor, err = units.Parse[units.Temperature](text); err != nil {
-			return remark, err
-		}
-	}
-	if row.By != "" {
-		text := row.By
-		if bareFigure.MatchString(text) {
-			text += map[bool]string{true: " °F", false: " K"}[system == units.US]
-		}
-		if remark.By, err = units.Parse[units.Difference](text); err != nil {
-			return remark, err
-		}
-	}
-	if row.Often != "" {
-		if remark.Often, err = strconv.Atoi(row.Often); err != nil || remark.Often < 0 || remark.Often > 100 {
-			return remark, fmt.Errorf("%q times in a week; accepted: a whole number to 100", row.Often)
-		}
-	}
-	return remark, nil
 }
 
 // takeLog keeps a log that was sent, with what is recognised in it.
@@ -196,7 +86,7 @@ func (s *server) takeLog(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	if err := r.ParseMultipartForm(maxLog); err != nil {
+	if err := r.ParseMultipartForm(1 << 20); err != nil { // the rest waits on the disk
 		refuse(fmt.Errorf("up to %d MB are taken", maxLog>>20))
 		return
 	}
@@ -211,18 +101,8 @@ func (s *server) takeLog(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	defer f.Close()
-	data, err := io.ReadAll(f)
-	if err != nil {
-		refuse(err)
-		return
-	}
-	kept := keptLog{Name: files[0].Filename, Sheet: bytes.HasPrefix(data, []byte("PK"))}
-	in, done, err := rowsOf(data, kept.Sheet)
-	var recognised *logs.Recognised
-	if err == nil {
-		recognised, err = logs.Recognise(in)
-		done()
-	}
+	kept := keptLog{Name: files[0].Filename, Sheet: isSheet(f)}
+	recognised, err := recognise(f, files[0].Size, kept.Sheet)
 	if err != nil {
 		refuse(err)
 		return
@@ -232,8 +112,8 @@ func (s *server) takeLog(w http.ResponseWriter, r *http.Request) {
 		kept.Mapping = known
 	}
 	var packed bytes.Buffer
-	z := gzip.NewWriter(&packed)
-	_, err = z.Write(data)
+	z, _ := gzip.NewWriterLevel(&packed, gzip.BestSpeed) // a level that there is
+	_, err = io.Copy(z, io.NewSectionReader(f, 0, files[0].Size))
 	err = errors.Join(err, z.Close())
 	if err == nil {
 		err = s.keepLog(w, r, p, kept, packed.Bytes())
@@ -298,82 +178,6 @@ func (s *server) sameColumns(ctx context.Context, id string, m logs.Mapping) (lo
 	return m, false
 }
 
-// rowsOf gives the rows of a log as text.
-func rowsOf(data []byte, sheet bool) (io.Reader, func(), error) {
-	if !sheet {
-		return bytes.NewReader(data), func() {}, nil
-	}
-	rows, err := logs.Sheet(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		return nil, nil, err
-	}
-	return rows, func() { rows.Close() }, nil
-}
-
-// openLog reads the job and the log of a request.
-func (s *server) openLog(r *http.Request) (*page, *followed, []byte, error) {
-	ctx := r.Context()
-	p, err := s.open(ctx, store.Job, r.PathValue("id"), "follow-up", noDoubt)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	entry, revision, err := s.store.Read(ctx, r.PathValue("log"))
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	if entry.Kind != store.Log || entry.Parent != p.House.ID {
-		return nil, nil, nil, store.NotFound
-	}
-	f := &followed{Entry: entry}
-	if err := json.Unmarshal(revision.Document, &f.Log); err != nil {
-		return nil, nil, nil, fmt.Errorf("the log is not kept as it should be: %w", err)
-	}
-	file, err := s.store.ReadFile(ctx, entry.ID, f.Log.File)
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	z, err := gzip.NewReader(bytes.NewReader(file.Data))
-	if err != nil {
-		return nil, nil, nil, err
-	}
-	data, err := io.ReadAll(io.LimitReader(z, maxLog+1))
-	return p, f, data, err
-}
-
-// logPage shows how the columns of a log are understood and, once that is confirmed, what
-// it says.
-func (s *server) logPage(w http.ResponseWriter, r *http.Request) {
-	p, f, data, err := s.openLog(r)
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	f.look(r.Context(), p, data, r.URL.Query().Has("thorough"))
-	s.write(w, r, http.StatusOK, logSheet(p, f, s.framed(r)))
-}
-
-// look recognises a log, and judges it if its columns are confirmed.
-func (f *followed) look(ctx context.Context, p *page, data []byte, thorough bool) {
-	in, done, err := rowsOf(data, f.Log.Sheet)
-	if err == nil {
-		f.Recognised, err = logs.Recognise(in)
-		done()
-	}
-	if err == nil && f.Log.Sure && p.Sheet != nil {
-		if in, done, err = rowsOf(data, f.Log.Sheet); err == nil {
-			var l *logs.Log
-			l, err = logs.Read(ctx, in, f.Log.Mapping, logs.Options{MostRows: maxLogRows, Now: time.Now().Unix()})
-			done()
-			if err == nil {
-				f.Result, err = followup.Analyse(ctx, l, p.job, followup.Options{System: p.System, Cheap: !thorough})
-			}
-		}
-	}
-	if err != nil {
-		f.Trouble = capital(err.Error())
-	}
-}
-
 // confirmLog takes what the columns mean.
 func (s *server) confirmLog(w http.ResponseWriter, r *http.Request) {
 	ctx := r.Context()
@@ -381,7 +185,7 @@ func (s *server) confirmLog(w http.ResponseWriter, r *http.Request) {
 		s.write(w, r, http.StatusBadRequest, failed("The form could not be read. Go back one page and try again", s.framed(r)))
 		return
 	}
-	p, f, data, err := s.openLog(r)
+	p, f, err := s.openLog(r)
 	if err != nil {
 		s.trouble(w, r, err)
 		return
@@ -410,7 +214,7 @@ func (s *server) confirmLog(w http.ResponseWriter, r *http.Request) {
 	}
 	if err != nil {
 		f.Log.Sure = false
-		f.look(ctx, p, data, false)
+		s.look(ctx, p, f, false)
 		f.Trouble = capital(err.Error())
 		s.write(w, r, http.StatusUnprocessableEntity, logSheet(p, f, s.framed(r)))
 		return
@@ -429,7 +233,7 @@ func (s *server) confirmLog(w http.ResponseWriter, r *http.Request) {
 
 // removeLog takes a log away for good.
 func (s *server) removeLog(w http.ResponseWriter, r *http.Request) {
-	p, f, _, err := s.openLog(r)
+	p, f, err := s.openLog(r)
 	if err == nil {
 		err = errors.Join(s.store.SetState(r.Context(), f.ID, store.Trashed), s.store.Erase(r.Context(), f.ID))
 	}
@@ -438,24 +242,6 @@ func (s *server) removeLog(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	http.Redirect(w, r, p.House.at("follow-up"), http.StatusSeeOther)
-}
-
-// feltPicks are what a household can say.
-func feltPicks(ctx context.Context) []pick {
-	list := []pick{{"", words.Say(ctx, "follow.nofelt")}}
-	for _, f := range []followup.Felt{followup.TooCold, followup.TooWarm, followup.NoHotWater, followup.Noise, followup.HighBills} {
-		list = append(list, pick{string(f), words.Say(ctx, "felt."+slug(string(f)))})
-	}
-	return list
-}
-
-// whenPicks are the parts of the day.
-func whenPicks(ctx context.Context) []pick {
-	list := []pick{{string(followup.AllDay), words.Say(ctx, "when.all-day")}}
-	for _, w := range []followup.When{followup.Morning, followup.Afternoon, followup.Evening, followup.Night} {
-		list = append(list, pick{string(w), words.Say(ctx, "when."+slug(string(w)))})
-	}
-	return list
 }
 
 // roomPicks are the rooms, or none for the whole house.
@@ -499,43 +285,3 @@ func (f *followed) columns() []logs.Column {
 
 // shown are the estimates as text.
 func (f *followed) shown(p *page) []followup.Shown { return f.Result.Table(p.System) }
-
-// curvePlot draws what the control did, what it should have done, and what to set now.
-func (f *followed) curvePlot(ctx context.Context, p *page, s size) string {
-	g := plot{width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.supply") + ", " + degree(p.System)}
-	every := max(1, len(f.Result.Curve.Hours)/1500)
-	for i, h := range f.Result.Curve.Hours {
-		if i%every == 0 {
-			g.dots = append(g.dots, dot{read(p.System, h.Outdoor), read(p.System, h.Supply), "level-" + slug(string(h.Level))})
-		}
-	}
-	lines := []curveLine{{Name: words.Say(ctx, "follow.runs"), Class: "runs"}, {Name: words.Say(ctx, "follow.old"), Class: "old"}, {Name: words.Say(ctx, "follow.new"), Class: "new"}}
-	for _, at := range f.Result.Correction.Points {
-		x := read(p.System, at.Outdoor)
-		for i, t := range []units.Temperature{at.Runs, at.Sheet, at.Set} {
-			if t > 0 {
-				lines[i].Points = append(lines[i].Points, [2]float64{x, read(p.System, t)})
-			}
-		}
-	}
-	g.lines = lines
-	return g.svg(words.Say(ctx, "follow.plot"))
-}
-
-// signaturePlot draws the heat of each day against its weather.
-func (f *followed) signaturePlot(ctx context.Context, p *page, s size) string {
-	unit, scale := "kW", 1e-3
-	if p.System == units.US {
-		unit, scale = "kBtu/h", 1/293.071
-	}
-	g := plot{width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.heat") + ", " + unit}
-	fit := curveLine{Name: words.Say(ctx, "follow.fitted"), Class: "new"}
-	for _, at := range f.Result.Signature.Points {
-		x := read(p.System, at.Outdoor)
-		g.dots = append(g.dots, dot{x, float64(at.Heat) * scale, "level-warm"})
-		fit.Points = append(fit.Points, [2]float64{x, float64(at.Fitted) * scale})
-	}
-	sortPoints(fit.Points)
-	g.lines = []curveLine{fit}
-	return g.svg(words.Say(ctx, "follow.signature"))
-}

@@ -13,6 +13,7 @@ import (
 	"curvewright/job"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/web/words"
 )
 
 // What the form says. Each field travels with the text that the page had put into it,
@@ -24,7 +25,8 @@ import (
 type page struct {
 	Example     string // name of the example it began with, if any
 	System      units.System
-	Document    string // as typed, with the changes of the fields in it
+	Language    words.Language // of who reads it
+	Document    string         // as typed, with the changes of the fields in it
 	Faults      []job.Fault
 	MoreFaults  bool
 	Trouble     string // why there are no settings though the document can be read
@@ -33,6 +35,7 @@ type page struct {
 	Unread      []pair // fields as typed while the document they belong to cannot be read
 	Sheet       *settings.Sheet
 	Prints      bool // the sheet can be had as a PDF
+	Records     bool // and so can the record and the household's sheet
 
 	Outdoors *units.Temperature // weather of the boiler room's drawing; nil: the design day
 	weather  error              // what is wrong with that choice
@@ -43,7 +46,9 @@ type page struct {
 	curves *settings.Judge // nil as long as there is no sheet
 	Curve  *curvePage      // the curves that are tried on its place
 
-	Year *playedYear // nil until somebody asks for it
+	Year   *PlayedYear // nil until somebody asks for it
+	Asked  *yearAsked  // how it was asked for
+	NoYear bool        // none can be played here
 
 	House *house // where the job is kept; nil for one that is only tried
 
@@ -81,17 +86,17 @@ func readFields(r *http.Request) (*page, int) {
 	var tooLarge *http.MaxBytesError
 	switch {
 	case errors.As(err, &tooLarge):
-		return &page{System: units.US, Trouble: tooLargeFor(tooLarge.Limit)}, http.StatusRequestEntityTooLarge
+		return &page{System: units.US, Language: words.Of(r.Context()), Trouble: tooLargeFor(tooLarge.Limit)}, http.StatusRequestEntityTooLarge
 	case err != nil:
-		return &page{System: units.US, Trouble: "The form could not be read. Go back one page and try again."}, http.StatusBadRequest
+		return &page{System: units.US, Language: words.Of(r.Context()), Trouble: "The form could not be read. Go back one page and try again."}, http.StatusBadRequest
 	}
 	system, chosen := systemNamed(values.Get("units"))
 	if file != "" {
 		// A new job comes with its own units, and with nothing typed into its fields.
-		return readDocument(file, system, false), http.StatusOK
+		return readDocument(words.Of(r.Context()), file, system, false), http.StatusOK
 	}
 	document := strings.ReplaceAll(values.Get("document"), "\r\n", "\n")
-	p := readDocument(document, system, chosen)
+	p := readDocument(words.Of(r.Context()), document, system, chosen)
 	if e, ok := examples.Find(values.Get("example")); ok && (p.job == nil || p.job.Name == e.Title) {
 		p.Example = e.Name
 	}
@@ -99,7 +104,7 @@ func readFields(r *http.Request) (*page, int) {
 	for _, id := range values[openField] {
 		p.open[id] = true
 	}
-	p.Outdoors, p.weather = readWeather(values.Get(weatherField))
+	p.Outdoors, p.weather = readWeather(p.Language, values.Get(weatherField))
 	if p.job == nil {
 		p.keepTyped(values)
 	} else {
@@ -225,7 +230,7 @@ func (p *page) apply(typed map[string]string) map[string]string {
 				continue
 			}
 			if err := f.put(text); err != nil {
-				faults[f.Path] = sentence(err)
+				faults[f.Path] = sentence(p.Language, err)
 			}
 		}
 	}
@@ -235,7 +240,7 @@ func (p *page) apply(typed map[string]string) map[string]string {
 	var list *job.Faults
 	if errors.As(job.Check(p.job), &list) {
 		for _, f := range list.List {
-			faults[f.Path] = told(f)
+			faults[f.Path] = told(p.Language, f)
 		}
 	}
 	return faults
@@ -283,21 +288,21 @@ func (p *page) applySingly(typed, faults map[string]string) {
 
 // sentence says what is wrong with a typed value, without repeating it: it stands in
 // the field above.
-func sentence(err error) string {
+func sentence(l words.Language, err error) string {
 	var fault *units.ParseError
 	if errors.As(err, &fault) {
-		return capital(fault.Reason) + ". Accepted: " + fault.Accept
+		return l.Engine(capital(fault.Reason)) + l.Say("faults.accept", l.Engine(fault.Accept))
 	}
-	return capital(err.Error())
+	return l.Engine(capital(err.Error()))
 }
 
-func told(f job.Fault) string {
-	text := capital(f.Problem)
+func told(l words.Language, f job.Fault) string {
+	text := l.Engine(capital(f.Problem))
 	if f.Accept != "" {
-		text += ". Accepted: " + f.Accept
+		text += l.Say("faults.accept", l.Engine(f.Accept))
 	}
 	if f.Hint != "" {
-		text += ". " + capital(f.Hint)
+		text += ". " + l.Engine(capital(f.Hint))
 	}
 	return text
 }

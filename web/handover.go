@@ -5,8 +5,10 @@ import (
 	"bytes"
 	"context"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"net/http"
 	"regexp"
 	"slices"
@@ -44,6 +46,7 @@ func (s *server) newestVisit(ctx context.Context, p *page) error {
 		return err
 	}
 	p.House.Visit = &attended{Entry: list[0], Visit: v, Sealed: v.Sealed != ""}
+	p.House.Visit.Photos = s.photographs(ctx, p.House.Visit)
 	if err := p.walk(""); err != nil {
 		return err
 	}
@@ -66,6 +69,7 @@ func (s *server) handed(w http.ResponseWriter, r *http.Request, show func(*page)
 		s.trouble(w, r, err)
 		return
 	}
+	p.Records = s.config.Record != nil && s.config.Household != nil
 	show(p)
 }
 
@@ -76,8 +80,9 @@ func (s *server) recordPage(w http.ResponseWriter, r *http.Request) {
 
 // householdPage is the sheet for the household, in its language and the units of there.
 func (s *server) householdPage(w http.ResponseWriter, r *http.Request) {
-	language, ok := words.Tagged(r.PathValue("language"))
-	if !ok {
+	tag, pdf := strings.CutSuffix(r.PathValue("language"), ".pdf")
+	language, ok := words.Tagged(tag)
+	if !ok || pdf && s.config.Household == nil {
 		s.notFound(w, r)
 		return
 	}
@@ -87,7 +92,12 @@ func (s *server) householdPage(w http.ResponseWriter, r *http.Request) {
 		} else if language != words.English {
 			p.System = units.SI
 		}
+		p.Language = language
 		r = r.WithContext(words.In(r.Context(), language))
+		if pdf {
+			s.householdPDF(w, r, p)
+			return
+		}
 		s.write(w, r, http.StatusOK, householdSheet(p, s.framed(r)))
 	})
 }
@@ -206,14 +216,18 @@ func (p *page) squareText() string {
 
 // square draws the settings as a QR code (ISO/IEC 18004).
 func (p *page) square() string {
-	code, err := qr.Encode(p.squareText(), qr.L)
+	return squareSVG(p.squareText())
+}
+
+func squareSVG(text string) string {
+	code, err := qr.Encode(text, qr.L)
 	if err != nil {
 		return ""
 	}
 	var b strings.Builder
 	const quiet = 4
 	side := code.Size + 2*quiet
-	fmt.Fprintf(&b, `<svg class="square" viewBox="0 0 %d %d" role="img" aria-label="QR"><path fill="#fff" d="M0 0h%dv%dH0z"/><path fill="#000" d="`, side, side, side, side)
+	fmt.Fprintf(&b, `<svg xmlns="http://www.w3.org/2000/svg" class="square" viewBox="0 0 %d %d" role="img" aria-label="QR"><path fill="#fff" d="M0 0h%dv%dH0z"/><path fill="#000" d="`, side, side, side, side)
 	for y := range code.Size {
 		for x := 0; x < code.Size; x++ {
 			run := 0
@@ -233,32 +247,40 @@ func (p *page) square() string {
 // calendar gives the return visit as a file for calendars (RFC 5545).
 func (s *server) calendar(w http.ResponseWriter, r *http.Request) {
 	s.handed(w, r, func(p *page) {
-		day := ""
-		if p.House.Visit != nil {
-			day = p.House.Visit.Visit.Again
-		}
-		t, err := time.Parse(time.DateOnly, day)
-		if err != nil {
+		out, ok := p.calendar(r.Context())
+		if !ok {
 			s.notFound(w, r)
 			return
 		}
-		escape := strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`)
-		lines := []string{
-			"BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Curvewright//EN", "BEGIN:VEVENT",
-			"UID:" + p.House.Visit.ID + "@curvewright.invalid",
-			"DTSTAMP:" + t.Format("20060102") + "T000000Z",
-			"DTSTART;VALUE=DATE:" + t.Format("20060102"), "DTEND;VALUE=DATE:" + t.AddDate(0, 0, 1).Format("20060102"),
-			"SUMMARY:" + escape.Replace(words.Say(r.Context(), "handover.follow", p.job.Name)),
-			"LOCATION:" + escape.Replace(p.job.Place), "END:VEVENT", "END:VCALENDAR",
-		}
-		var out strings.Builder
-		for _, l := range lines {
-			out.WriteString(folded75(l))
-		}
 		w.Header().Set("Content-Type", "text/calendar; charset=utf-8")
 		w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.job.Name)+`.ics"`)
-		_, _ = io.WriteString(w, out.String())
+		_, _ = io.WriteString(w, out)
 	})
+}
+
+// calendar is the return visit as a file for calendars (RFC 5545), if a day is agreed.
+func (p *page) calendar(ctx context.Context) (file string, ok bool) {
+	day, id := "", ""
+	if p.House.Visit != nil {
+		day, id = p.House.Visit.Visit.Again, p.House.Visit.ID
+	}
+	t, err := time.Parse(time.DateOnly, day)
+	if err != nil {
+		return "", false
+	}
+	escape := strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\n", `\n`)
+	var out strings.Builder
+	for _, l := range []string{
+		"BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//Curvewright//EN", "BEGIN:VEVENT",
+		"UID:" + id + "@curvewright.invalid",
+		"DTSTAMP:" + t.Format("20060102") + "T000000Z",
+		"DTSTART;VALUE=DATE:" + t.Format("20060102"), "DTEND;VALUE=DATE:" + t.AddDate(0, 0, 1).Format("20060102"),
+		"SUMMARY:" + escape.Replace(words.Say(ctx, "handover.follow", p.job.Name)),
+		"LOCATION:" + escape.Replace(p.job.Place), "END:VEVENT", "END:VCALENDAR",
+	} {
+		out.WriteString(folded75(l))
+	}
+	return out.String(), true
 }
 
 // folded75 breaks a line of a calendar after 75 octets, never inside a letter.
@@ -364,6 +386,26 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 		}
 		return err
 	}
+	// Beside a visit only what it still names, under that name.
+	namedFiles := func(e store.Entry, document []byte) error {
+		v, err := job.DraftDocument[attendance.Visit](document, "visit")
+		if v == nil {
+			return err
+		}
+		for _, name := range namesOf(v) {
+			file, err := s.beside(ctx, e.ID, name)
+			if errors.Is(err, store.NotFound) {
+				continue
+			}
+			if err == nil {
+				err = put(zipVisits+e.ID+"/"+name+"-"+plainFile(strings.TrimPrefix(file.Name, name+"-")), file.Data)
+			}
+			if err != nil {
+				return err
+			}
+		}
+		return nil
+	}
 	if err == nil {
 		err = files(p.House.ID, zipFiles)
 	}
@@ -380,7 +422,7 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 			err = put(zipVisits+e.ID+".yaml", revision.Document)
 		}
 		if err == nil {
-			err = files(e.ID, zipVisits+e.ID+"/")
+			err = namedFiles(e, revision.Document)
 		}
 	}
 	if err == nil {
@@ -393,6 +435,23 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 	w.Header().Set("Content-Type", "application/zip")
 	w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.job.Name)+`.zip"`)
 	_, _ = out.WriteTo(w)
+}
+
+// namesOf are the files that a visit's document names, each once.
+func namesOf(v *attendance.Visit) []string {
+	var list []string
+	add := func(name string) {
+		if name != "" && !strings.ContainsAny(name, `/\`) && !slices.Contains(list, name) {
+			list = append(list, name)
+		}
+	}
+	for _, p := range v.Photos {
+		add(p.File)
+	}
+	for _, g := range v.Signatures {
+		add(g.File)
+	}
+	return list
 }
 
 // plainFile makes a file's name fit for any system, its ending kept.
@@ -472,16 +531,20 @@ func (s *server) takeArchive(w http.ResponseWriter, r *http.Request, data []byte
 		names = append(names, name)
 	}
 	slices.Sort(names)
-	keepFiles := func(id, under string) {
-		for name, content := range files {
+	keepFiles := func(id, under string, whole bool) {
+		for _, name := range slices.Sorted(maps.Keys(files)) {
+			content := files[name]
 			if rest, ok := strings.CutPrefix(name, under); ok && !strings.Contains(rest, "/") && err == nil {
-				_, title, _ := strings.Cut(rest, "-")
+				title := rest // beside a visit with what its document calls it
+				if !whole {
+					_, title, _ = strings.Cut(rest, "-")
+				}
 				_, err = s.store.PutFile(ctx, id, store.File{Name: title, Type: mediaType(content), Data: content})
 			}
 		}
 	}
 	if err == nil {
-		keepFiles(entry.ID, zipFiles)
+		keepFiles(entry.ID, zipFiles, false)
 	}
 	for _, name := range names {
 		if err != nil {
@@ -491,7 +554,7 @@ func (s *server) takeArchive(w http.ResponseWriter, r *http.Request, data []byte
 		var kept store.Entry
 		kept, err = s.store.Create(ctx, store.Entry{Kind: store.Visit, Parent: entry.ID, Title: v.Date, About: v.By}, visits[name], by, words.Say(ctx, "history.begun"))
 		if err == nil {
-			keepFiles(kept.ID, strings.TrimSuffix(name, ".yaml")+"/")
+			keepFiles(kept.ID, strings.TrimSuffix(name, ".yaml")+"/", true)
 		}
 	}
 	if err != nil {

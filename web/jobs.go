@@ -226,7 +226,7 @@ func (s *server) begin(w http.ResponseWriter, r *http.Request, values url.Values
 		full, problem := withUnit(ctx, typed, fieldAt(ctx, spot, system))
 		if problem == "" {
 			if err := changes.Set(j, f.Path, full); err != nil {
-				problem = sentence(err)
+				problem = sentence(words.Of(ctx), err)
 			}
 		}
 		if problem != "" {

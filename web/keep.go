@@ -80,7 +80,7 @@ func (t *taken) answer(ctx context.Context, path, typed, was string, s units.Sys
 	full, problem := withUnit(ctx, typed, now)
 	if problem == "" {
 		if err := changes.Set(t.job, path, full); err != nil {
-			problem = sentence(err)
+			problem = sentence(words.Of(ctx), err)
 		}
 	}
 	if problem != "" {
@@ -90,6 +90,9 @@ func (t *taken) answer(ctx context.Context, path, typed, was string, s units.Sys
 	t.changed = true
 }
 
+// spacedThousands are parted by spaces, as most languages do.
+var spacedThousands = regexp.MustCompile(`^[-−+]?[0-9]{1,3}([ \x{a0}\x{202f}][0-9]{3})+([.,][0-9]+)?$`)
+
 var thousands = regexp.MustCompile(`^[-−+]?[0-9]{1,3}(\.[0-9]{3})+$`)
 
 // withUnit is a typed figure with the unit in which the field asks for it, and with the
@@ -97,6 +100,9 @@ var thousands = regexp.MustCompile(`^[-−+]?[0-9]{1,3}(\.[0-9]{3})+$`)
 func withUnit(ctx context.Context, typed string, f field) (full, problem string) {
 	if !f.Quantity || typed == "" {
 		return typed, ""
+	}
+	if spacedThousands.MatchString(typed) {
+		typed = strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "").Replace(typed)
 	}
 	if words.Of(ctx) != words.English {
 		if thousands.MatchString(typed) {

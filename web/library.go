@@ -8,7 +8,6 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
-	"reflect"
 	"regexp"
 	"slices"
 	"strconv"
@@ -258,6 +257,11 @@ func (s *server) takeEntry(ctx context.Context, j *job.Job, list string, values 
 		return errors.New("that part of the survey is not there any more")
 	}
 	size, problem := sizeOf(ctx, strings.TrimSpace(values.Get(entrySizePrefix+list)), e.Measure, system)
+	if size == (catalogue.Size{}) && problem == "" && !strings.HasPrefix(id, ownPrefix) {
+		problem = map[catalogue.Measure]string{
+			catalogue.ByLength: words.Say(ctx, "library.nolength"), catalogue.ByArea: words.Say(ctx, "library.noarea"), catalogue.BySection: words.Say(ctx, "library.nosections"),
+		}[e.Measure]
+	}
 	if problem != "" {
 		return &fieldRefusal{entrySizePrefix + list, problem}
 	}
@@ -266,7 +270,7 @@ func (s *server) takeEntry(ctx context.Context, j *job.Job, list string, values 
 	} else {
 		made, err := e.Sized(size)
 		if err != nil {
-			return &fieldRefusal{entrySizePrefix + list, sentence(err)}
+			return &fieldRefusal{entrySizePrefix + list, sentence(words.Of(ctx), err)}
 		}
 		*into = append(*into, made)
 	}
@@ -296,15 +300,20 @@ func addConstruction(ctx context.Context, j *job.Job, e catalogue.Entry, system 
 	}
 	name := c.Name
 	for n := 2; named(c.Name) >= 0; n++ {
-		there := j.Constructions[named(c.Name)]
-		there.Name = c.Name
-		if reflect.DeepEqual(there, c) {
+		if there := j.Constructions[named(c.Name)]; alike(there, c) {
 			return &fieldRefusal{entryPrefix + "constructions", words.Say(ctx, "library.there", c.Name)}
 		}
 		c.Name = name + " " + strconv.Itoa(n)
 	}
 	j.Constructions = append(j.Constructions, c)
 	return nil
+}
+
+// alike tells whether two constructions say the same.
+func alike(a, b job.Construction) bool {
+	one, err := job.WriteDocument(&a)
+	other, err2 := job.WriteDocument(&b)
+	return err == nil && err2 == nil && bytes.Equal(one, other)
 }
 
 // sizeOf reads how much there is of an emitter. A bare figure is meant in the reader's
@@ -333,37 +342,48 @@ func sizeOf(ctx context.Context, typed string, m catalogue.Measure, system units
 		}
 	}
 	if err != nil {
-		return size, sentence(err)
+		return size, sentence(words.Of(ctx), err)
 	}
 	return size, ""
 }
 
+var entryPath = regexp.MustCompile(`^(constructions|rooms|circuits)\[(\d{1,4})\](?:\.emitters\[(\d{1,4})\])?$`)
+
 // keepEntry keeps a construction or an emitter of a job in the library.
 func (s *server) keepEntry(ctx context.Context, j *job.Job, path string) error {
-	spot, ok := job.At(j, path+".name")
-	if !ok {
-		return errors.New("that part of the survey is not there any more")
+	gone := errors.New("that part of the survey is not there any more")
+	at := entryPath.FindStringSubmatch(path)
+	if at == nil {
+		return gone
 	}
-	kept := &job.Job{Version: job.Version, Name: spot.Text(), Display: j.Display}
-	to := "constructions"
-	if !strings.HasPrefix(path, "constructions[") {
-		kept.Circuits, to = []job.Circuit{{Name: libraryCircuit}}, "circuits[0].emitters"
+	i, _ := strconv.Atoi(at[2])
+	k, err := strconv.Atoi(at[3])
+	own := job.Clone(j)
+	kept := &job.Job{Version: job.Version, Display: j.Display}
+	emitters := func(list []job.Emitter) {
+		if err == nil && k < len(list) {
+			kept.Circuits = ownCircuit(list[k])
+		}
 	}
-	if err := changes.Add(kept, to); err != nil {
-		return err
+	switch {
+	case at[1] == "constructions" && at[3] == "" && i < len(own.Constructions):
+		kept.Constructions = own.Constructions[i : i+1]
+	case at[1] == "rooms" && i < len(own.Rooms):
+		emitters(own.Rooms[i].Emitters)
+	case at[1] == "circuits" && i < len(own.Circuits):
+		emitters(own.Circuits[i].Emitters)
 	}
-	from, ok := job.Whole(j).Find(path)
-	into, there := job.Whole(kept).Find(to + "[0]")
-	if !ok || !there {
-		return errors.New("that part of the survey is not there any more")
+	if kept.Constructions == nil && kept.Circuits == nil {
+		return gone
 	}
-	into.Put(from)
-	if to != "constructions" {
-		e := &kept.Circuits[0].Emitters[0]
-		e.Circuit, e.Count, e.Carries = "", 0, job.Given[units.Fraction]{}
-	}
-	_, err := s.keepOwn(ctx, kept)
+	_, err = s.keepOwn(ctx, kept)
 	return err
+}
+
+// ownCircuit holds an emitter in a kept document, without what belongs to one house only.
+func ownCircuit(e job.Emitter) []job.Circuit {
+	e.Circuit, e.Count, e.Carries = "", 0, job.Given[units.Fraction]{}
+	return []job.Circuit{{Name: libraryCircuit, Emitters: []job.Emitter{e}}}
 }
 
 // libraryCircuit is the name under which a kept document holds its emitter.
@@ -506,7 +526,7 @@ func begunOwn(kind, name string, system units.System) (*job.Job, error) {
 		j.Constructions = []job.Construction{{Name: name, Facing: "wall"}}
 		return j, nil
 	}
-	j.Circuits = []job.Circuit{{Name: libraryCircuit, Emitters: []job.Emitter{{Name: name}}}}
+	j.Circuits = ownCircuit(job.Emitter{Name: name})
 	return j, changes.Add(j, ownEmitter+"."+kind)
 }
 
@@ -519,7 +539,7 @@ func copied(ctx context.Context, e catalogue.Entry, system units.System) *job.Jo
 	}
 	made := *e.Emitter
 	made.Name = entryName(ctx, e, system)
-	j.Circuits = []job.Circuit{{Name: libraryCircuit, Emitters: []job.Emitter{made}}}
+	j.Circuits = ownCircuit(made)
 	return j
 }
 
@@ -537,8 +557,7 @@ func ownOf(from *job.Job) []*job.Job {
 		if e.Name == "" || e.Sized != nil {
 			return
 		}
-		e.Circuit, e.Count, e.Carries = "", 0, job.Given[units.Fraction]{}
-		list = append(list, &job.Job{Version: job.Version, Display: from.Display, Circuits: []job.Circuit{{Name: libraryCircuit, Emitters: []job.Emitter{e}}}})
+		list = append(list, &job.Job{Version: job.Version, Display: from.Display, Circuits: ownCircuit(e)})
 	}
 	for _, k := range from.Circuits {
 		for _, e := range k.Emitters {

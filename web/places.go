@@ -81,16 +81,26 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 	if kept, err := s.keptControls(ctx); err == nil && entry.Kind == store.Job && place == "survey" {
 		p.House.Controls = kept
 	}
+	if place == "year" {
+		if p.House.Papers, err = s.papers(ctx, entry.ID); err != nil {
+			return nil, err
+		}
+	}
 	if own, err := s.ownEntries(ctx, store.Active); err == nil && entry.Kind == store.Job && place == "survey" {
 		p.House.Library = own
 	}
 	if history, err := s.store.History(ctx, entry.ID); err == nil {
 		p.House.Past = history
+		if place == "history" {
+			for i := range p.House.Past[:min(len(history), mostTold)] {
+				p.House.Past[i].What = s.changed(ctx, entry.ID, p.House.Past[i])
+			}
+		}
 		if r, ok := step(history, false); ok {
-			p.House.Undo = r.What
+			p.House.Undo = s.changed(ctx, entry.ID, r)
 		}
 		if r, ok := step(history, true); ok {
-			p.House.Redo = r.What
+			p.House.Redo = s.changed(ctx, entry.ID, r)
 		}
 	}
 	return p, nil
@@ -99,7 +109,7 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 // paged is the page of a job before it is worked out.
 func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place string) *page {
 	who := readerOf(ctx)
-	p := &page{job: j, House: &house{Entry: entry, Place: place}, System: who.System, Prints: s.config.Print != nil}
+	p := &page{job: j, House: &house{Entry: entry, Place: place}, System: who.System, Language: words.Of(ctx), Prints: s.config.Print != nil, NoYear: s.config.Year == nil}
 	if !who.Chosen {
 		p.System = settings.DefaultOptions(j).System
 	}
@@ -362,7 +372,7 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 		p.House.Typed = values
 	}
 	if refused != nil {
-		p.Trouble = capital(refused.Error()) + "."
+		p.Trouble = refusal(ctx, refused.Error())
 	}
 	p.open = map[string]bool{}
 	for _, id := range values[openField] {
@@ -420,7 +430,7 @@ func (s *server) placePage(place string) http.HandlerFunc {
 			s.trouble(w, r, err)
 			return
 		}
-		p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+		p.Outdoors, p.weather = readWeather(p.Language, r.URL.Query().Get(weatherField))
 		if place == "curve" {
 			p.try(r.Context(), r.URL.Query())
 		}
@@ -516,7 +526,7 @@ func (s *server) sheet(ending string) http.HandlerFunc {
 
 // printSheet prints a sheet on the reader's paper.
 func (s *server) printSheet(out io.Writer, p *page, r *http.Request) error {
-	o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version}
+	o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag()}
 	paper := r.URL.Query().Get("paper")
 	if paper == "" {
 		paper = readerOf(r.Context()).Paper
@@ -628,10 +638,10 @@ func (s *server) jobDrawing(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	p.Outdoors, p.weather = readWeather(r.URL.Query().Get(weatherField))
+	p.Outdoors, p.weather = readWeather(p.Language, r.URL.Query().Get(weatherField))
 	switch {
 	case p.weather != nil:
-		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(capital(p.weather.Error())+"."))
+		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(p.weather.Error()))
 	case p.Sheet == nil:
 		s.write(w, r, http.StatusUnprocessableEntity, noDrawing(p.Trouble))
 	default:
@@ -653,7 +663,7 @@ func (s *server) jobYear(section bool) http.HandlerFunc {
 		}
 		status := http.StatusUnprocessableEntity
 		if p.Sheet != nil {
-			if p.Year = p.play(r); p.Year.Refused == "" {
+			if p.Year = s.play(p, r); p.Year.Refused == "" {
 				status = http.StatusOK
 			}
 		}

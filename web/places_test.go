@@ -546,7 +546,7 @@ func TestRemarksAreWeighed(t *testing.T) {
 	form.Set("felt-1", "too cold")
 	form.Set("outdoor-1", "0")
 	w := post(t, h, at+"/follow-up", form)
-	if w.Code != http.StatusOK || !strings.Contains(w.Body.String(), "What it comes to") {
+	if w.Code != http.StatusSeeOther || !strings.Contains(get(t, h, at+"/follow-up").Body.String(), "What it comes to") {
 		t.Errorf("%d: no advice", w.Code)
 	}
 	form.Set("outdoor-1", "chilly")
@@ -584,4 +584,17 @@ func TestSettingsAreSearchedAndTheSearchCanBeStopped(t *testing.T) {
 		return
 	}
 	t.Error("a stopped search did not end")
+}
+
+// BenchmarkTyping is the answer to a key pressed in the survey of the largest example.
+func BenchmarkTyping(b *testing.B) {
+	h := handler(b)
+	at := begun(b, h, "ridge-house") + "/survey/house"
+	form := formOn(get(b, h, at).Body.String())
+	for i := 0; b.Loop(); i++ {
+		form.Set("f.site.design_outdoor", strconv.Itoa(-6-i%9))
+		if w := post(b, h, at+"?live=try", form); w.Code != http.StatusOK {
+			b.Fatal(w.Code)
+		}
+	}
 }

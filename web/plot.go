@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 )
 
 // Plots of many points, in the classes of the style sheet.
@@ -24,12 +25,21 @@ type curveLine struct {
 	Points      [][2]float64
 }
 
+// stretch is a part of the horizontal axis that is marked.
+type stretch struct {
+	From, To float64
+	Name     string
+}
+
 // plot is dots and lines between two axes.
 type plot struct {
 	width, height float64
 	x, y          string // what the axes are
 	dots          []dot
-	lines         []curveLine
+	lines         []curveLine // of those without a name, the line before goes on
+	area          [][2]float64
+	marked        []stretch
+	times         bool // the horizontal axis counts seconds on the house's clock
 }
 
 // bounds are the ends of both axes with a little air.
@@ -45,6 +55,9 @@ func (g plot) bounds() (x0, x1, y0, y1 float64) {
 		for _, p := range l.Points {
 			see(p[0], p[1])
 		}
+	}
+	for _, p := range g.area {
+		see(p[0], p[1])
 	}
 	if !(x1 > x0) || !(y1 > y0) {
 		return 0, 1, 0, 1
@@ -70,6 +83,27 @@ func marks(from, to, wanted float64) []float64 {
 	return list
 }
 
+// steps of an axis of time, s.
+var timeSteps = []float64{3600, 2 * 3600, 6 * 3600, 12 * 3600, 86400, 2 * 86400, 7 * 86400, 14 * 86400, 28 * 86400, 91 * 86400}
+
+// timeMarks are round times between two, with how they are written.
+func timeMarks(from, to, wanted float64) (list []float64, form string) {
+	step := timeSteps[len(timeSteps)-1]
+	for _, s := range timeSteps {
+		if s >= (to-from)/wanted {
+			step = s
+			break
+		}
+	}
+	for k := math.Ceil(from / step); k*step <= to; k++ {
+		list = append(list, k*step)
+	}
+	if step < 86400 {
+		return list, "15:04"
+	}
+	return list, "01-02"
+}
+
 // svg draws the plot; about says in words what it shows.
 func (g plot) svg(about string) string {
 	const left, right, top, bottom = 46, 10, 22, 40
@@ -82,30 +116,54 @@ func (g plot) svg(about string) string {
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="chart plot" viewBox="0 0 %.0f %.0f" role="img" aria-label="%s" font-size="13">`, g.width, g.height, html.EscapeString(about))
+	for _, m := range g.marked {
+		from, to := px(max(m.From, x0)), px(min(m.To, x1))
+		if to > from {
+			fmt.Fprintf(&b, `<rect class="plot-marked" x="%.1f" y="%d" width="%.1f" height="%.1f"/><text class="plot-number" x="%.1f" y="%.1f">%s</text>`, from, top, max(2, to-from), h, from+3, top+h-5, html.EscapeString(m.Name))
+		}
+	}
+	if len(g.area) > 2 {
+		fmt.Fprintf(&b, `<polygon class="plot-area" points="%s"/>`, pointsOf(g.area, px, py))
+	}
 	for _, y := range marks(y0, y1, h/45) {
 		fmt.Fprintf(&b, `<path class="plot-grid" d="M%d %.1fh%.1f"/><text class="plot-text" x="%d" y="%.1f" text-anchor="end">%s</text>`, left, py(y), w, left-6, py(y)+4, number(y))
 	}
-	for _, x := range marks(x0, x1, w/60) {
-		fmt.Fprintf(&b, `<path class="plot-axis" d="M%.1f %.1fv5"/><text class="plot-text" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, px(x), top+h, px(x), top+h+19, number(x))
+	along, form := marks(x0, x1, w/60), ""
+	if g.times {
+		along, form = timeMarks(x0, x1, w/60)
+	}
+	for _, x := range along {
+		text := number(x)
+		if g.times {
+			text = time.Unix(int64(x), 0).UTC().Format(form)
+		}
+		fmt.Fprintf(&b, `<path class="plot-axis" d="M%.1f %.1fv5"/><text class="plot-text" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, px(x), top+h, px(x), top+h+19, text)
 	}
 	fmt.Fprintf(&b, `<path class="plot-axis" d="M%d %dv%.1fh%.1f"/>`, left, top, h, w)
 	fmt.Fprintf(&b, `<text class="plot-text" x="4" y="14">%s</text><text class="plot-text" x="%.1f" y="%.1f" text-anchor="end">%s</text>`, html.EscapeString(g.y), g.width-right, g.height-4, html.EscapeString(g.x))
 	for _, d := range g.dots {
 		fmt.Fprintf(&b, `<circle class="plot-dot %s" cx="%.1f" cy="%.1f" r="2"/>`, d.Class, px(d.X), py(d.Y))
 	}
-	for i, l := range g.lines {
-		if len(l.Points) < 2 {
-			continue
+	named := 0
+	for _, l := range g.lines {
+		if l.Name != "" {
+			fmt.Fprintf(&b, `<text class="plot-name %s" x="%.1f" y="%.1f" text-anchor="end">%s</text>`, l.Class, g.width-right-4, float64(top+14+18*named), html.EscapeString(l.Name))
+			named++
 		}
-		var points strings.Builder
-		for _, p := range l.Points {
-			fmt.Fprintf(&points, "%.1f,%.1f ", px(p[0]), py(p[1]))
+		if len(l.Points) > 1 {
+			fmt.Fprintf(&b, `<polyline class="plot-line %s" points="%s"/>`, l.Class, pointsOf(l.Points, px, py))
 		}
-		fmt.Fprintf(&b, `<polyline class="plot-line %s" points="%s"/>`, l.Class, strings.TrimSpace(points.String()))
-		fmt.Fprintf(&b, `<text class="plot-name %s" x="%.1f" y="%.1f" text-anchor="end">%s</text>`, l.Class, g.width-right-4, float64(top+14+18*i), html.EscapeString(l.Name))
 	}
 	b.WriteString("</svg>")
 	return b.String()
+}
+
+func pointsOf(list [][2]float64, px, py func(float64) float64) string {
+	var b strings.Builder
+	for _, p := range list {
+		fmt.Fprintf(&b, "%.1f,%.1f ", px(p[0]), py(p[1]))
+	}
+	return strings.TrimSpace(b.String())
 }
 
 func sortPoints(points [][2]float64) {

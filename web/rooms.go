@@ -159,7 +159,7 @@ func (t *taken) emitters(ctx context.Context, values url.Values, s units.System)
 		was := values.Get(kindWasPrefix + path)
 		if kind[0] != was {
 			if problem := setKind(t.job, path, kind[0]); problem != nil {
-				t.faults[path+".emitters"] = answerFault{Typed: kind[0], Problem: sentence(problem)}
+				t.faults[path+".emitters"] = answerFault{Typed: kind[0], Problem: sentence(words.Of(ctx), problem)}
 				continue
 			}
 			t.changed = true
@@ -177,7 +177,7 @@ func (t *taken) emitters(ctx context.Context, values url.Values, s units.System)
 			full, problem := withUnit(ctx, size, fieldAt(ctx, spot, s))
 			if problem == "" {
 				if err := changes.Set(t.job, at, full); err != nil {
-					problem = sentence(err)
+					problem = sentence(words.Of(ctx), err)
 				}
 			}
 			if problem != "" {

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -11,6 +12,7 @@ import (
 	"curvewright/report"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/web/words"
 	"curvewright/working"
 )
 
@@ -69,13 +71,13 @@ func (p *page) headlines() []headline {
 // spoken says the result in a sentence, for those who hear the page.
 func (p *page) spoken() string {
 	if p.Sheet == nil {
-		return "No settings: there is something to put right."
+		return p.say("results.spoken.none")
 	}
 	var said []string
 	for _, h := range p.headlines() {
 		said = append(said, h.Circuit+" "+h.Supply+h.Unit)
 	}
-	return "Supply at " + temperature(p.System, p.Sheet.Design) + " outdoors: " + strings.Join(said, ", ")
+	return p.say("results.spoken", temperature(p.System, p.Sheet.Design), strings.Join(said, ", "))
 }
 
 // reading is one point of a curve for the read-out, in the reader's degrees.
@@ -124,22 +126,22 @@ func temperature(s units.System, t units.Temperature) string {
 }
 
 func (p *page) curve(circuit int, s size) string {
-	return report.CurveSVG(p.Sheet, circuit, s.width, s.height)
+	return p.drawn(report.CurveSVG(p.Sheet, circuit, s.width, s.height))
 }
 
 // curveKey says what dashes, shade and bars of a curve mean.
 func (p *page) curveKey(circuit int) string {
 	c := p.Sheet.Circuits[circuit]
-	key := "Dashed: need of the leading room"
+	key := p.say("circuit.key")
 	if len(c.Band) > 1 {
-		key += "; shaded: that need in 9 cases of 10"
+		key += p.say("circuit.key.band")
 	}
 	most := 0.0
 	for _, at := range c.Points {
 		most = max(most, float64(at.Hours)/3600)
 	}
 	if most >= 1 {
-		key += fmt.Sprintf("; bars: hours of the year, most %.0f", most)
+		key += p.say("circuit.key.bars", most)
 	}
 	return key + "."
 }
@@ -147,7 +149,7 @@ func (p *page) curveKey(circuit int) string {
 // rooms is the chart of a circuit's rooms. More rooms need more height.
 func (p *page) rooms(circuit int, s size) string {
 	n := float64(len(p.Sheet.Circuits[circuit].Rooms))
-	return report.RoomsSVG(p.Sheet, circuit, s.width, max(s.height*0.75, 110+16*n))
+	return p.drawn(report.RoomsSVG(p.Sheet, circuit, s.width, max(s.height*0.75, 110+16*n)))
 }
 
 // row is one outdoor temperature of the expected readings, with every circuit.
@@ -196,14 +198,6 @@ func bars(f units.Fraction) string {
 	return fmt.Sprintf("tenths-%d", max(1, min(10, int(math.Round(float64(f)*10)))))
 }
 
-// quantity prints a figure of a working. One that was left out prints as nothing.
-func (p *page) quantity(q units.Quantity) string {
-	if q == nil {
-		return ""
-	}
-	return q.Text(p.System)
-}
-
 // inputs are those with something to show.
 func inputs(s working.Step) []working.Input {
 	var list []working.Input
@@ -220,11 +214,11 @@ func hasMore(l settings.Line) bool {
 }
 
 // unfolding says what is beneath a line.
-func unfolding(l settings.Line) string {
+func unfolding(ctx context.Context, l settings.Line) string {
 	if len(l.Working) > 0 {
-		return "Working, and what if it is wrong"
+		return words.Say(ctx, "working.both")
 	}
-	return "What if it is wrong"
+	return words.Say(ctx, "working.wrong")
 }
 
 // unfolds says whether what is folded away is sent along. While somebody types, only
@@ -232,22 +226,20 @@ func unfolding(l settings.Line) string {
 func (p *page) unfolds(id string) bool { return !p.brief || p.open[id] }
 
 // allowed says what can be set.
-func allowed(l settings.Line) string {
+func allowed(ctx context.Context, l settings.Line) string {
+	said := words.Engine(ctx, l.Allowed)
 	if l.Allowed == "fixed" || strings.HasPrefix(l.Allowed, "up to") {
-		return l.Allowed
+		return said
 	}
-	return "range " + l.Allowed
+	return words.Say(ctx, "settings.range", said)
 }
 
-// severity is a finding's mark in words.
+// severity is a finding's mark.
 func severity(f settings.Finding) string {
-	switch f.Severity {
-	case "stop":
-		return "Stop"
-	case "short":
-		return "Falls short"
+	if f.Severity == "stop" || f.Severity == "short" {
+		return f.Severity
 	}
-	return "Note"
+	return "note"
 }
 
 // lineID is a line's name for the page.

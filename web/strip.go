@@ -187,7 +187,10 @@ func stripWebP(data []byte) ([]byte, error) {
 		return nil, errPicture
 	}
 	out := slices.Clone(data[:12])
-	whole := min(uint64(len(data)), 8+uint64(binary.LittleEndian.Uint32(data[4:])))
+	whole := 8 + uint64(binary.LittleEndian.Uint32(data[4:]))
+	if whole > uint64(len(data)) {
+		return nil, errPicture
+	}
 	for at := uint64(12); at+8 <= whole; {
 		size := uint64(binary.LittleEndian.Uint32(data[at+4:]))
 		end := at + 8 + size + size%2

@@ -29,7 +29,7 @@ var surveyParts = []surveyPart{
 		"circuits[].emitters[].radiator.output", "circuits[].emitters[].floor.area", "circuits[].max_supply",
 		"boiler.kind", "boiler.output", "boiler.min_output", "hot_water.by", "program.wish",
 	}},
-	{"house", []string{"job", "place", "surveyed", "by", "notes", "site", "house", "constructions"}},
+	{"house", []string{"job", "place", "surveyed", "by", "notes", "site", "house", "constructions", "learned"}},
 	{"rooms", []string{"rooms"}},
 	{"circuits", []string{"circuits"}},
 	{"boiler-room", []string{"boiler", "separator", "outdoor_sensor", "system", "sensors"}},
@@ -143,9 +143,10 @@ type kind struct {
 // ID is the block's name for the page.
 func (b *block) ID() string { return "b-" + idOf(b.Path) }
 
-func idOf(path string) string {
-	return strings.NewReplacer(".", "-", "[", "-", "]", "").Replace(path)
-}
+// idOf makes a name for the page of a place in the document.
+func idOf(path string) string { return idLetters.Replace(path) }
+
+var idLetters = strings.NewReplacer(".", "-", "[", "-", "]", "")
 
 // blocksOf are the fields of one page of the survey, as groups.
 func blocksOf(ctx context.Context, j *job.Job, part surveyPart, s units.System) []*block {
@@ -275,7 +276,7 @@ func namesFor(j *job.Job, pattern string) []string {
 		for _, r := range j.Rooms {
 			names = append(names, r.Name)
 		}
-	case "rooms[].emitters[].circuit":
+	case "rooms[].emitters[].circuit", "learned.emitters[].circuit":
 		for _, c := range j.Circuits {
 			names = append(names, c.Name)
 		}

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,7 +14,6 @@ import (
 
 	"curvewright/attendance"
 	"curvewright/job"
-	"curvewright/settings"
 	"curvewright/store"
 	"curvewright/units"
 	"curvewright/visit"
@@ -62,8 +60,23 @@ type attended struct {
 	Sensors  []visit.SensorReading
 	Flue     *visit.CombustionRecord
 	Trouble  []string // why there is no judgement
-	Sealed   bool
-	Faults   map[string]answerFault
+
+	Otherwise []visit.Consequence // what lines entered otherwise lead to
+	Water     []visit.Checked
+	Tested    []visit.Checked // the pressure test
+	Balanced  []visit.Checked
+	Photos    []photograph
+
+	Sealed bool
+	Faults map[string]answerFault
+}
+
+// prefix is what the names of the fields on the page begin with.
+func (p *page) prefix() string {
+	if p.House != nil && p.House.Visit != nil {
+		return "visit."
+	}
+	return ""
 }
 
 // slug names a section in the address.
@@ -137,6 +150,13 @@ func (s *server) beginVisit(w http.ResponseWriter, r *http.Request) {
 	if corrects := r.PostFormValue("corrects"); corrects != "" {
 		v.Reason, v.Corrects = "correction", corrects
 	}
+	if log := r.PostFormValue("log"); log != "" {
+		v.Reason = "return visit"
+		if v.Notes, err = s.noteFor(ctx, p, log); err != nil {
+			s.trouble(w, r, err)
+			return
+		}
+	}
 	document, err := attendance.Write(v)
 	if err == nil {
 		var entry store.Entry
@@ -168,6 +188,7 @@ func (s *server) openVisit(r *http.Request) (*page, error) {
 		return nil, err
 	}
 	p.House.Visit = &attended{Entry: entry, Visit: v, Sealed: v.Sealed != ""}
+	p.House.Visit.Photos = s.photographs(ctx, p.House.Visit)
 	if p.Sheet == nil {
 		return p, nil
 	}
@@ -236,7 +257,8 @@ func (p *page) visitNames(pattern string) []string {
 // judge works out what should be read, and holds against it what was.
 func (p *page) judge(ctx context.Context) {
 	a := p.House.Visit
-	a.Found = p.asFound()
+	a.Found, a.Otherwise = a.House.AsEntered(a.Visit), a.House.Consequences(a.Visit)
+	a.hold()
 	if a.Visit.Combustion != nil {
 		if record, err := a.House.Combustion(*a.Visit.Combustion); err == nil {
 			a.Flue = &record
@@ -277,54 +299,6 @@ func (p *page) judge(ctx context.Context) {
 	}
 }
 
-// curveFields are the lines of a sheet that make up a curve, by the ends of their names,
-// with the fields of the document that hold them as found.
-var curveFields = map[string]string{
-	"cold-supply": "cold_supply", "mild-supply": "mild_supply", "cold-outdoor": "cold_outdoor", "mild-outdoor": "mild_outdoor",
-	"slope": "slope", "shift": "shift", "exponent": "exponent", "max-supply": "max_supply", "min-supply": "min_supply",
-}
-
-// asFound works out anew what circuits do whose curve was entered otherwise than the
-// sheet says.
-func (p *page) asFound() []visit.Found {
-	a := p.House.Visit
-	curves := map[string]*attendance.Curve{}
-	var order []string
-	for _, section := range p.Sheet.Sections {
-		for _, l := range section.Lines {
-			e := a.entered(l.ID)
-			name, known := curveFields[l.ID[strings.LastIndex(l.ID, ".")+1:]]
-			if e.As != "otherwise" || e.Value == "" || l.Circuit == "" || !known {
-				continue
-			}
-			if curves[l.Circuit] == nil {
-				curves[l.Circuit] = &attendance.Curve{Circuit: l.Circuit}
-				order = append(order, l.Circuit)
-			}
-			if spot, ok := job.WholeOf(curves[l.Circuit]).Find(name); ok {
-				_ = spot.Take(likeThe(l, e.Value)) // what cannot be read is kept as words
-			}
-		}
-	}
-	var list []visit.Found
-	for _, name := range order {
-		if found, err := a.House.AsFound(*curves[name]); err == nil {
-			list = append(list, found)
-		}
-	}
-	return list
-}
-
-var unitOf = regexp.MustCompile(`[^0-9.,\s\x{a0}−+-].*$`)
-
-// likeThe gives a bare figure the unit of the line that it was entered for.
-func likeThe(l settings.Line, value string) string {
-	if !bareFigure.MatchString(value) {
-		return value
-	}
-	return value + " " + unitOf.FindString(strings.TrimSpace(l.Value))
-}
-
 // takeVisit puts the answers of a form into a visit.
 func (p *page) takeVisit(ctx context.Context, v *attendance.Visit, values url.Values, s units.System) map[string]answerFault {
 	faults := map[string]answerFault{}
@@ -345,7 +319,7 @@ func (p *page) takeVisit(ctx context.Context, v *attendance.Visit, values url.Va
 		full, problem := withUnit(ctx, typed, now)
 		if problem == "" {
 			if err := spot.Take(full); err != nil {
-				problem = sentence(err)
+				problem = sentence(words.Of(ctx), err)
 			}
 		}
 		if problem != "" {
@@ -540,7 +514,7 @@ func (s *server) visitAnswers(w http.ResponseWriter, r *http.Request) {
 	p.House.told(faults)
 	p.FieldFaults = len(faults)
 	if refused != nil {
-		p.Trouble = capital(refused.Error()) + "."
+		p.Trouble = refusal(ctx, refused.Error())
 	}
 	switch {
 	case live != "":
@@ -628,18 +602,19 @@ func (s *server) visitFile(w http.ResponseWriter, r *http.Request) {
 	_, _ = w.Write(document)
 }
 
-// visitPicture gives a signature.
+// visitPicture gives a signature or a photograph.
 func (s *server) visitPicture(w http.ResponseWriter, r *http.Request) {
 	p, err := s.openVisit(withoutSection(r))
 	if err != nil {
 		s.trouble(w, r, err)
 		return
 	}
-	file, err := s.store.ReadFile(r.Context(), p.House.Visit.ID, r.PathValue("file"))
-	if err != nil || file.Type != "image/png" {
+	file, err := s.beside(r.Context(), p.House.Visit.ID, r.PathValue("file"))
+	if err != nil || !strings.HasPrefix(file.Type, "image/") {
 		s.notFound(w, r)
 		return
 	}
+	w.Header().Set("Content-Security-Policy", paperPolicy)
 	w.Header().Set("Content-Type", file.Type)
 	_, _ = w.Write(file.Data)
 }
@@ -652,6 +627,21 @@ func withoutSection(r *http.Request) *http.Request {
 // verdictWords say whether a reading is right.
 func verdictWords(ctx context.Context, v visit.Verdict) string {
 	return words.Say(ctx, "verdict."+string(v))
+}
+
+// hold holds the records of water, pressure and balancing against the sheet.
+func (a *attended) hold() {
+	if a.Visit.Water != nil {
+		if checked, err := a.House.JudgeWater(*a.Visit.Water); err == nil {
+			a.Water = checked
+		} else {
+			a.Trouble = append(a.Trouble, capital(err.Error()))
+		}
+	}
+	if t := a.Visit.Pressure; t != nil && t.Start.Set && t.End.Set {
+		a.Tested = a.House.JudgePressureTest(*t)
+	}
+	a.Balanced = a.House.JudgeLoops(a.Visit.Loops)
 }
 
 // judgedRows are the readings with their verdicts, those that are wrong first.

@@ -16,6 +16,7 @@ import (
 	"curvewright/settings"
 	"curvewright/store"
 	"curvewright/units"
+	"curvewright/web/words"
 )
 
 // Config is what the page is told by the program that serves it.
@@ -23,7 +24,11 @@ type Config struct {
 	Version string        // of the engine, for the foot of the page and of the print
 	Today   func() string // the day to print on a sheet, as 2026-11-25; nil: the day of the survey
 	Print   Print         // pdf.Sheet; nil: the page offers no print
-	Store   store.Store   // where jobs are kept
+	// pdf.Paperwork and pdf.Household; nil: the record and the household's sheet are pages only
+	Record    func(io.Writer, *report.Paperwork, report.PDFOptions) error
+	Household func(io.Writer, *report.HouseholdSheet, report.PDFOptions) error
+	Year      Year        // PlayYear; nil: the page plays no year
+	Store     store.Store // where jobs are kept
 }
 
 // Print writes a settings sheet as a PDF. It is handed in, since with its typefaces it
@@ -47,7 +52,7 @@ func most(r *http.Request) int64 {
 	if strings.HasSuffix(r.URL.Path, "/logs") {
 		return mostLog
 	}
-	if r.Method == http.MethodPost && strings.HasPrefix(r.URL.Path, "/jobs/") && strings.HasSuffix(r.URL.Path, "/papers") {
+	if r.Method == http.MethodPost && strings.HasPrefix(r.URL.Path, "/jobs/") && (strings.HasSuffix(r.URL.Path, "/papers") || strings.HasSuffix(r.URL.Path, "/photos")) {
 		return maxUpload
 	}
 	if r.URL.Path == "/jobs" {
@@ -64,7 +69,9 @@ type server struct {
 	store  store.Store
 	assets assets
 
-	searches *searches // for settings, with years
+	yearTurn chan struct{} // one year at a time
+	searches *searches     // for settings, with years
+	read     *readLogs     // the newest, so that a look at another stretch is quick
 }
 
 // New gives the handler of the whole page.
@@ -75,15 +82,17 @@ func New(config Config) (http.Handler, error) {
 	if err != nil {
 		return nil, fmt.Errorf("files of the page: %w", err)
 	}
-	s := &server{config: config, store: config.Store, assets: files}
+	s := &server{yearTurn: make(chan struct{}, 1), config: config, store: config.Store, assets: files}
 	mux := http.NewServeMux()
 	s.routes(mux)
 	mux.HandleFunc("GET /try", s.start)
 	mux.HandleFunc("POST /try", s.workOut)
 	mux.HandleFunc("POST /solve", s.solve)
 	mux.HandleFunc("POST /drawing", s.drawing)
-	mux.HandleFunc("POST /year", s.year)
-	mux.HandleFunc("POST /year/section", s.yearSection)
+	if config.Year != nil {
+		mux.HandleFunc("POST /year", s.year)
+		mux.HandleFunc("POST /year/section", s.yearSection)
+	}
 	if config.Print != nil {
 		mux.HandleFunc("POST /pdf", s.pdf)
 	}
@@ -108,6 +117,11 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("POST /jobs/{id}/survey/{part}", s.survey)
 	mux.HandleFunc("GET /jobs/{id}/handover", s.handoverPage)
 	mux.HandleFunc("GET /jobs/{id}/record", s.recordPage)
+	if s.config.Record != nil {
+		mux.HandleFunc("GET /jobs/{id}/record.pdf", s.recordPDF)
+	}
+	mux.HandleFunc("GET /jobs/{id}/readings.xlsx", s.readingsBook)
+	mux.HandleFunc("POST /jobs/{id}/visit/{visit}/photos", s.takePhotos)
 	mux.HandleFunc("GET /jobs/{id}/household/{language}", s.householdPage)
 	mux.HandleFunc("GET /jobs/{id}/return.ics", s.calendar)
 	mux.HandleFunc("GET /jobs/{id}/readings.csv", s.readingsTable)
@@ -124,8 +138,10 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("POST /jobs/{id}/papers/{file}", s.changePaper)
 	mux.HandleFunc("POST /jobs/{id}/curve/try", s.tryCurve)
 	mux.HandleFunc("GET /jobs/{id}/drawing", s.jobDrawing)
-	mux.HandleFunc("POST /jobs/{id}/year", s.jobYear(false))
-	mux.HandleFunc("POST /jobs/{id}/year/section", s.jobYear(true))
+	if s.config.Year != nil {
+		mux.HandleFunc("POST /jobs/{id}/year", s.jobYear(false))
+		mux.HandleFunc("POST /jobs/{id}/year/section", s.jobYear(true))
+	}
 	mux.HandleFunc("POST /jobs/{id}/undo", s.back(false))
 	mux.HandleFunc("POST /jobs/{id}/redo", s.back(true))
 	mux.HandleFunc("POST /jobs/{id}/history/{number}", s.revive)
@@ -144,6 +160,7 @@ func (s *server) routes(mux *http.ServeMux) {
 	mux.HandleFunc("GET /jobs/{id}/visit/{visit}/files/{file}", s.visitPicture)
 	s.followRoutes(mux)
 	s.decideRoutes(mux)
+	s.yearRoutes(mux)
 	mux.HandleFunc("GET /controls", s.controls)
 	mux.HandleFunc("POST /controls", s.takeControl)
 	mux.HandleFunc("GET /controls/{id}", s.controlPage)
@@ -191,7 +208,7 @@ func (s *server) start(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	system, chosen := systemNamed(r.URL.Query().Get("units"))
-	p := readDocument(example.Document, system, chosen)
+	p := readDocument(words.Of(r.Context()), example.Document, system, chosen)
 	p.Example = example.Name
 	p.solve(fullDoubt)
 	s.page(w, r, http.StatusOK, p)
@@ -215,12 +232,12 @@ func (s *server) solve(w http.ResponseWriter, r *http.Request) {
 	if status == http.StatusUnprocessableEntity {
 		status = http.StatusOK
 	}
-	p.Prints = s.config.Print != nil
+	p.Prints, p.NoYear = s.config.Print != nil, s.config.Year == nil
 	s.write(w, r, status, work(p))
 }
 
 func (s *server) page(w http.ResponseWriter, r *http.Request, status int, p *page) {
-	p.Prints = s.config.Print != nil
+	p.Prints, p.NoYear = s.config.Print != nil, s.config.Year == nil
 	s.write(w, r, status, whole(p, s.framed(r)))
 }
 
@@ -238,7 +255,7 @@ func (s *server) write(w http.ResponseWriter, r *http.Request, status int, c tem
 // pdf prints the sheet.
 func (s *server) pdf(w http.ResponseWriter, r *http.Request) {
 	s.download(w, r, "application/pdf", ".pdf", func(out io.Writer, p *page) error {
-		o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version}
+		o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag()}
 		if r.URL.Query().Get("paper") == "letter" {
 			o.Paper = report.Letter
 		}
@@ -310,8 +327,8 @@ func (s *server) notFound(w http.ResponseWriter, r *http.Request) {
 }
 
 // readDocument reads a job.
-func readDocument(document string, system units.System, chosen bool) *page {
-	p := &page{Document: document, System: system}
+func readDocument(l words.Language, document string, system units.System, chosen bool) *page {
+	p := &page{Document: document, System: system, Language: l}
 	j, err := job.Read([]byte(document))
 	if err != nil {
 		p.refuse(err)

@@ -22,11 +22,12 @@ import (
 	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/web/words"
 )
 
 func handler(t testing.TB) http.Handler {
 	t.Helper()
-	h, err := New(Config{Version: "test", Print: pdf.Sheet, Store: memory(), Today: func() string { return "2026-11-25" }})
+	h, err := New(Config{Version: "test", Print: pdf.Sheet, Record: pdf.Paperwork, Household: pdf.Household, Year: PlayYear, Store: memory(), Today: func() string { return "2026-11-25" }})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -412,7 +413,7 @@ func TestADrawingThatCannotBeIsRefused(t *testing.T) {
 // solved is a page as the templates get it.
 func solved(t *testing.T, e examples.Example) *page {
 	t.Helper()
-	p := readDocument(e.Document, units.US, false)
+	p := readDocument(words.English, e.Document, units.US, false)
 	p.solve(noDoubt)
 	if p.Sheet == nil {
 		t.Fatalf("%s: %s", e.Name, p.Trouble)

@@ -2,9 +2,11 @@ package web
 
 import (
 	"context"
+	"html"
 	"strings"
 
 	"curvewright/settings"
+	"curvewright/units"
 	"curvewright/web/mathml"
 	"curvewright/web/words"
 	"curvewright/working"
@@ -23,7 +25,40 @@ func (p *page) formula(s working.Step) (symbols, figures string) {
 	if !ok {
 		return "", ""
 	}
-	return f.Markup(), f.Filled()
+	if p.System == units.US && strings.Contains(s.Formula, " in °C") {
+		return p.between(f.Markup()), "" // its numbers are for other degrees than the figures'
+	}
+	return p.between(f.Markup()), p.between(f.Filled())
+}
+
+// between says the words that stand around the signs of a formula.
+func (p *page) between(markup string) string {
+	if p.Language == words.English {
+		return markup
+	}
+	var out strings.Builder
+	for markup != "" {
+		start := strings.Index(markup, "<math")
+		if start < 0 {
+			start = len(markup)
+		}
+		plain := html.UnescapeString(markup[:start])
+		inner := strings.Trim(plain, " ;,:.")
+		if said := p.Language.Writing(inner); said != inner {
+			plain = strings.Replace(plain, inner, said, 1)
+		}
+		out.WriteString(html.EscapeString(plain))
+		markup = markup[start:]
+		end := strings.Index(markup, "</math>")
+		if end < 0 {
+			out.WriteString(markup)
+			break
+		}
+		end += len("</math>")
+		out.WriteString(markup[:end])
+		markup = markup[end:]
+	}
+	return out.String()
 }
 
 func (p *page) formulaSymbols(s working.Step) string {

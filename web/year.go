@@ -11,6 +11,7 @@ import (
 	"net/http"
 	"strings"
 
+	"curvewright/job"
 	"curvewright/report"
 	"curvewright/trial"
 	"curvewright/units"
@@ -32,20 +33,26 @@ const weatherFile = "weather-file"
 // yearSeed is that of the command line, so that both make up the same year.
 const yearSeed = 1
 
-// playedYear is a year that was played, or why it was not.
-type playedYear struct {
+// Year plays a job's settings through a year, on the weather of a file or, without one,
+// on weather made up. It is handed in, since with the readers of weather it weighs much
+// for a page that runs in a browser.
+type Year func(j *job.Job, ask YearAsk) *PlayedYear
+
+// PlayedYear is a year that was played, or why it was not.
+type PlayedYear struct {
 	Refused string
 
 	trial   *trial.Trial
 	results []year.Result // the sheet's first
 	trace   year.Trace    // of the sheet's
+	failure []string      // what happens when the boiler stops on the design night; none if it cannot be played
 }
 
 // year answers the form with a whole page that has the year in it.
 func (s *server) year(w http.ResponseWriter, r *http.Request) {
 	p, status := readForm(r, fullDoubt)
 	if p.Sheet != nil {
-		p.Year = p.play(r)
+		p.Year = s.play(p, r)
 		if p.Year.Refused != "" {
 			status = http.StatusUnprocessableEntity
 		}
@@ -61,36 +68,58 @@ func (s *server) yearSection(w http.ResponseWriter, r *http.Request) {
 		// A slip in a field is told there; the year goes on with the value before, as
 		// the settings do.
 		status = http.StatusOK
-		p.Year = p.play(r)
+		p.Year = s.play(p, r)
 		if p.Year.Refused != "" {
 			status = http.StatusUnprocessableEntity
 		}
 	case p.Trouble != "":
-		p.Year = &playedYear{Refused: p.Trouble}
+		p.Year = &PlayedYear{Refused: p.Trouble}
 	default:
-		p.Year = &playedYear{Refused: "There is no year to play while something in the document is to be put right."}
+		p.Year = &PlayedYear{Refused: p.say("played.none")}
 	}
 	s.write(w, r, status, yearOf(p))
 }
 
 // play plays the page's job.
-func (p *page) play(r *http.Request) *playedYear {
-	o := trial.Options{System: p.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Fixed}}
-	data, err := weatherOf(r)
-	if err == nil && data != nil {
-		o.Weather, err = weather.Parse(data, weather.Place{})
+func (s *server) play(p *page, r *http.Request) *PlayedYear {
+	ask, refused := s.askYear(p, r)
+	if refused != "" {
+		return &PlayedYear{Refused: refused}
 	}
-	if err != nil {
-		return &playedYear{Refused: "The weather file cannot be used: " + err.Error() + "."}
+	end, ok := s.oneYear(r.Context())
+	if !ok {
+		return &PlayedYear{Refused: p.say("asked.busy")}
 	}
-	refused := func(err error) *playedYear {
-		return &playedYear{Refused: "This house cannot be played through a year: " + err.Error() + "."}
+	defer end()
+	return s.config.Year(p.job, ask)
+}
+
+func unusable(err error) *PlayedYear {
+	return &PlayedYear{Refused: "The weather file cannot be used: " + err.Error() + "."}
+}
+
+// PlayYear plays a job through a year on the weather of a file, or on weather made up for
+// the job's place if there is none.
+func PlayYear(j *job.Job, ask YearAsk) *PlayedYear {
+	o := trial.Options{System: ask.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Fixed}, Found: ask.Found, Price: ask.Price, Carbon: ask.Carbon}
+	if ask.Found != nil {
+		o.Against = []trial.Against{trial.AsFound, trial.Preset, trial.Fixed}
 	}
-	t, err := trial.New(p.job, o)
+	if ask.Weather != nil {
+		w, err := weather.Parse(ask.Weather, weather.Place{})
+		if err != nil {
+			return unusable(err)
+		}
+		o.Weather = w
+	}
+	refused := func(err error) *PlayedYear {
+		return &PlayedYear{Refused: "This house cannot be played through a year: " + err.Error() + "."}
+	}
+	t, err := trial.New(j, o)
 	if err != nil {
 		return refused(err)
 	}
-	y := &playedYear{trial: t}
+	y := &PlayedYear{trial: t}
 	sheet, trace, err := t.Traced(units.Hours(1))
 	if err != nil {
 		return refused(err)
@@ -102,6 +131,9 @@ func (p *page) play(r *http.Request) *playedYear {
 		return refused(err)
 	}
 	y.trace, y.results = trace, append([]year.Result{sheet}, results...)
+	if failure, err := t.Fail(); err == nil { // some houses have no boiler that could
+		y.failure = failure.Words(ask.System)
+	}
 	return y
 }
 
@@ -151,20 +183,21 @@ func (p *page) jobName() string {
 // yearButton asks for the year, or once more.
 func (p *page) yearButton() string {
 	if p.Year != nil && p.Year.Refused == "" {
-		return "Play it again"
+		return p.say("played.again")
 	}
-	return "Play the year"
+	return p.say("played.play")
 }
 
 // yearWeather says on which weather it was played.
-func (y *playedYear) yearWeather() string {
+func (p *page) yearWeather() string {
+	y := p.Year
 	if y.trial.MadeUp {
-		return "The weather is made up for this design day and annual mean; nobody measured it."
+		return p.say("played.madeup")
 	}
 	if y.trial.Place == "" {
-		return "Played on the weather of the file."
+		return p.say("played.offile")
 	}
-	return "Played on the weather of " + y.trial.Place + "."
+	return p.say("played.of", y.trial.Place)
 }
 
 // yearSpoken says the outcome in a sentence, for those who hear the page.
@@ -174,42 +207,42 @@ func (p *page) yearSpoken() string {
 	case y == nil:
 		return ""
 	case y.Refused != "":
-		return y.Refused
+		return p.engine(y.Refused)
 	}
 	var said []string
 	for _, r := range y.results {
-		said = append(said, r.Settings+" "+r.Fuel.Text(p.System))
+		said = append(said, p.engine(r.Settings)+" "+p.quantity(r.Fuel))
 	}
-	return "The year was played. Fuel: " + strings.Join(said, ", ")
+	return p.say("played.spoken", strings.Join(said, ", "))
 }
 
 // yearRows are the lines that the command line prints.
-func (p *page) yearRows() []trial.Row { return trial.Table(p.Year.results, p.System) }
+func (p *page) yearRows() []trial.Row { return p.Year.trial.Rows(p.Year.results, p.System) }
 
 // yearCurve is a circuit’s supply over the year.
 func (p *page) yearCurve(circuit int, s size) string {
-	return report.YearCurveSVG(p.Year.trial.Plan.Sheet, circuit, p.Year.trace, s.width, s.height)
+	return p.drawn(report.YearCurveSVG(p.Year.trial.Plan.Sheet, circuit, p.Year.trace, s.width, s.height))
 }
 
 func (p *page) yearDay(s size) string {
 	rooms := float64(len(p.Year.results[0].Rooms))
-	return report.YearDaySVG(p.Year.trial.Plan.Sheet, p.Year.results[0], s.width, s.height+40+12*rooms)
+	return p.drawn(report.YearDaySVG(p.Year.trial.Plan.Sheet, p.Year.results[0], s.width, s.height+40+12*rooms))
 }
 
 func (p *page) yearStarts(s size) string {
-	return report.YearStartsSVG(p.Year.results[0], s.width, s.height*0.7)
+	return p.drawn(report.YearStartsSVG(p.Year.results[0], s.width, s.height*0.7))
 }
 
 // yearDayWords say which day it is.
 func (p *page) yearDayWords() string {
 	r := p.Year.results[0]
-	day := report.YearDay(r, r.WorstDay)
+	day := p.engine(report.YearDay(r, r.WorstDay))
 	for _, room := range r.Rooms {
 		if room.Below > 0 {
-			return "The worst day under the sheet’s settings, " + day + ": rooms farthest and longest below their set-points. In bold, the one that falls lowest below its own."
+			return p.say("played.worst", day)
 		}
 	}
-	return "No room was ever more than 1.8\u00a0°F (1\u00a0K) below its set-point, so there is no worst day; this is " + day + "."
+	return p.say("played.never", day)
 }
 
 func (p *page) yearStartsWords() string {
@@ -221,7 +254,7 @@ func (p *page) yearStartsWords() string {
 		}
 	}
 	if r.Starts == 0 {
-		return "Starts of the burner on each day."
+		return p.say("played.starts")
 	}
-	return fmt.Sprintf("Starts of the burner on each day under the sheet’s settings; most on %s: %d.", report.YearDay(r, busiest), r.StartsPerDay[busiest])
+	return p.say("played.most", p.engine(report.YearDay(r, busiest)), r.StartsPerDay[busiest])
 }

@@ -5,6 +5,7 @@ import (
 
 	"curvewright/report"
 	"curvewright/web/words"
+	"curvewright/year"
 )
 
 // Further plots of a year, and the night on which the boiler fails.
@@ -21,33 +22,36 @@ func (p *page) yearPlots(ctx context.Context) []yearPlot {
 	sheet, result := y.trial.Plan.Sheet, y.results[0]
 	list := []yearPlot{
 		{words.Say(ctx, "year.load"), func(s size) string {
-			return report.YearLoadSVG(sheet, y.trace, y.trial.Plant.Boiler.Least, s.width, s.height)
+			return p.drawn(report.YearLoadSVG(sheet, y.trace, y.trial.Plant.Boiler.Least, s.width, s.height))
 		}},
 		{words.Say(ctx, "year.week"), func(s size) string {
-			return report.YearWeekSVG(sheet, result, y.trace, s.width, s.height+12*float64(len(result.Rooms)))
+			return p.drawn(report.YearWeekSVG(sheet, result, y.trace, s.width, s.height+12*float64(len(result.Rooms))))
 		}},
 	}
-	worst := 0
-	for i, r := range result.Rooms {
-		if r.Below > result.Rooms[worst].Below {
-			worst = i
-		}
-	}
-	if len(result.Rooms) > 0 {
-		room := result.Rooms[worst].Name
-		list = append(list, yearPlot{words.Say(ctx, "year.carpet", room), func(s size) string {
-			return report.YearCarpetSVG(sheet, room, y.trace, s.width, s.height)
+	if room := coldest(result); room != "" {
+		list = append(list, yearPlot{words.Say(ctx, "year.carpet", words.Given(ctx, room)), func(s size) string {
+			return p.drawn(report.YearCarpetSVG(sheet, room, y.trace, s.width, s.height))
 		}})
 	}
 	return list
 }
 
+// coldest is the room that was too cold for longest; empty if there is none.
+func coldest(r year.Result) string {
+	worst := 0
+	for i, room := range r.Rooms {
+		if room.Below > r.Rooms[worst].Below {
+			worst = i
+		}
+	}
+	if len(r.Rooms) == 0 {
+		return ""
+	}
+	return r.Rooms[worst].Name
+}
+
 // yearFailure says what happens when the boiler stops on the design night; nothing if it
 // cannot be played.
 func (p *page) yearFailure() []string {
-	failure, err := p.Year.trial.Fail()
-	if err != nil {
-		return nil
-	}
-	return failure.Words(p.System)
+	return p.Year.failure
 }

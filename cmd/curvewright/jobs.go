@@ -15,6 +15,7 @@ import (
 	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/units"
+	"curvewright/web/words"
 	"curvewright/weather"
 )
 
@@ -30,6 +31,8 @@ type settingsCommand struct {
 	Seed    uint64 `default:"1" help:"Seed of the sampling."`
 	Width   int    `default:"100" help:"Columns of the text."`
 	Weather string `placeholder:"FILE" help:"Weigh outdoor temperatures by the hours of this year (see curvewright weather); without it, by a made-up one."`
+
+	Language string `enum:"en,fr,es,de" default:"en" help:"Language of text and PDF: en, fr, es, de."`
 }
 
 // most documents are a few kilobytes; this is the reader's own limit with room to
@@ -113,9 +116,9 @@ func (c settingsCommand) Run(p *program) error {
 		if c.Output == "" {
 			return fmt.Errorf("a PDF needs a file to go to: add -o %s.pdf", strings.TrimSuffix(filepath.Base(c.File), filepath.Ext(c.File)))
 		}
-		err = pdf.Sheet(&b, s, report.PDFOptions{Paper: c.paper(s), Date: sheetDate(s), Version: version})
+		err = pdf.Sheet(&b, s, report.PDFOptions{Paper: c.paper(s), Date: sheetDate(s), Version: version, Say: spoken(c.Language).Writing, Lang: c.Language})
 	default:
-		err = report.SheetText(&b, s, c.Width)
+		err = report.SheetTextIn(&b, s, c.Width, spoken(c.Language).Writing)
 	}
 	if err != nil {
 		return err
@@ -214,10 +217,18 @@ func (c checkCommand) Run(p *program) error {
 	return nil
 }
 
+// spoken is the language with a tag.
+func spoken(tag string) words.Language {
+	l, _ := words.Tagged(tag)
+	return l
+}
+
 type whyCommand struct {
 	File  string `arg:"" help:"Job document."`
 	Name  string `arg:"" optional:"" help:"Name of a line of the sheet; without one, the names are listed."`
 	Units string `enum:"job,us,si" default:"job" help:"Units: us, si, or as the job says."`
+
+	Language string `enum:"en,fr,es,de" default:"en" help:"Language: en, fr, es, de."`
 }
 
 // Run shows one line's working.
@@ -230,14 +241,14 @@ func (c whyCommand) Run(p *program) error {
 	for _, section := range s.Sections {
 		for _, l := range section.Lines {
 			if l.ID == c.Name {
-				return report.WhyText(p.out, l, s.System)
+				return report.WhyTextIn(p.out, l, s.System, spoken(c.Language).Writing)
 			}
 			names = append(names, fmt.Sprintf("%-28s %s: %s", l.ID, l.Label, l.Value))
 		}
 	}
 	for _, f := range s.Figures {
 		if f.ID == c.Name {
-			return report.WhyText(p.out, settings.Line{ID: f.ID, Label: f.Label, Value: f.Value.Text(s.System), Working: f.Working}, s.System)
+			return report.WhyTextIn(p.out, settings.Line{ID: f.ID, Label: f.Label, Value: f.Value.Text(s.System), Working: f.Working}, s.System, spoken(c.Language).Writing)
 		}
 		names = append(names, fmt.Sprintf("%-28s %s: %s", f.ID, f.Label, f.Value.Text(s.System)))
 	}

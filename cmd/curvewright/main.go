@@ -23,6 +23,7 @@ type commands struct {
 	Drawing  drawingCommand  `cmd:"" help:"Draw the boiler room with its flows and temperatures."`
 	Expect   expectCommand   `cmd:"" help:"Say what every thermometer should read right now."`
 	Judge    judgeCommand    `cmd:"" help:"Judge what was read on a visit: what is likeliest wrong, and what to read next."`
+	Handover handoverCommand `cmd:"" help:"Write what is handed over: record, household's sheet, calendar, square, spreadsheet."`
 	Weather  weatherCommand  `cmd:"" help:"Read a weather file: design temperatures, degree-days, months, hours by temperature."`
 	Year     yearCommand     `cmd:"" help:"Play the settings through a year, minute by minute."`
 	Followup followupCommand `cmd:"" help:"Learn from a logger's file: what the house is like, what is wrong, and the corrected curve."`

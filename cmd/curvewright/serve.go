@@ -48,7 +48,7 @@ func (c serveCommand) serve(ctx context.Context, p *program) error {
 			return err
 		}
 	}
-	handler, err := web.New(web.Config{Version: version, Print: pdf.Sheet, Store: jobs, Today: func() string { return time.Now().Format(time.DateOnly) }})
+	handler, err := web.New(web.Config{Version: version, Print: pdf.Sheet, Record: pdf.Paperwork, Household: pdf.Household, Year: web.PlayYear, Store: jobs, Today: func() string { return time.Now().Format(time.DateOnly) }})
 	if err != nil {
 		return err
 	}

@@ -7,10 +7,14 @@ import (
 	"path/filepath"
 
 	"curvewright/report"
+	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/trial"
 	"curvewright/units"
 	"curvewright/weather"
+	"curvewright/web"
+	"curvewright/web/words"
+	"curvewright/year"
 )
 
 // played are the flags of every command that plays years.
@@ -59,6 +63,8 @@ type yearCommand struct {
 	Carbon      string   `placeholder:"FACTOR" help:"Carbon dioxide of the fuel: \"5.3 kg/therm\", \"0.2 kg/kWh\"."`
 	CSV         string   `name:"csv" placeholder:"FILE" help:"Write the hours of the year under the sheet's settings to a table."`
 	Plots       string   `placeholder:"FOLDER" help:"Write the plots of that year to a folder, as SVG."`
+	PDF         string   `name:"pdf" placeholder:"FILE" help:"Write comparison, plots and what was assumed as a PDF."`
+	Paper       string   `enum:"job,a4,letter" default:"job" help:"Paper of the PDF: a4, letter, or as usual with the units."`
 	Fail        bool     `help:"Let the boiler stop on the design night instead: hours until each room and pipe space freezes."`
 }
 
@@ -89,8 +95,8 @@ func (c yearCommand) Run(p *program) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", c.File, err)
 	}
-	if c.CSV != "" || c.Plots != "" {
-		if err := c.writeHours(t); err != nil {
+	if c.CSV != "" || c.Plots != "" || c.PDF != "" {
+		if err := c.writeHours(t, results); err != nil {
 			return err
 		}
 	}
@@ -136,8 +142,8 @@ func (c yearCommand) options() (o trial.Options, err error) {
 	return o, nil
 }
 
-// writeHours writes table and plots of the hours.
-func (c yearCommand) writeHours(t *trial.Trial) error {
+// writeHours writes table, print and plots of the hours.
+func (c yearCommand) writeHours(t *trial.Trial, results []year.Result) error {
 	result, trace, err := t.Traced(units.Hours(1))
 	if err != nil {
 		return fmt.Errorf("%s: %w", c.File, err)
@@ -148,6 +154,11 @@ func (c yearCommand) writeHours(t *trial.Trial) error {
 			return err
 		}
 		if err := os.WriteFile(c.CSV, b.Bytes(), 0o644); err != nil {
+			return err
+		}
+	}
+	if c.PDF != "" {
+		if err := c.print(t, results, trace); err != nil {
 			return err
 		}
 	}
@@ -177,4 +188,17 @@ func (c yearCommand) writeHours(t *trial.Trial) error {
 		}
 	}
 	return nil
+}
+
+// print writes the year as a PDF, with the day of the survey.
+func (c yearCommand) print(t *trial.Trial, results []year.Result, trace year.Trace) error {
+	o := report.PDFOptions{Date: t.Plan.Sheet.Surveyed, Version: version}
+	if c.Paper == "letter" || c.Paper == "job" && t.Plan.Sheet.System == units.US {
+		o.Paper = report.Letter
+	}
+	var b bytes.Buffer
+	if err := pdf.Paperwork(&b, web.YearPaper(words.English, t, results, trace), o); err != nil {
+		return fmt.Errorf("%s: %w", c.PDF, err)
+	}
+	return os.WriteFile(c.PDF, b.Bytes(), 0o644)
 }

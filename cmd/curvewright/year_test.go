@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -29,6 +30,12 @@ func TestYearFlags(t *testing.T) {
 		if data, err := os.ReadFile(filepath.Join(plots, name+".svg")); err != nil || !strings.HasSuffix(string(data), "</svg>\n") || strings.Contains(string(data), "NaN") {
 			t.Errorf("%s: %v", name, err)
 		}
+	}
+	print := filepath.Join(t.TempDir(), "year.pdf")
+	if status, _, errs := call("year", examplePath("combi-slab"), "--against", "none", "--pdf", print); status != 0 {
+		t.Errorf("print: status %d: %s", status, errs)
+	} else if data, err := os.ReadFile(print); err != nil || !bytes.HasPrefix(data, []byte("%PDF")) || len(data) < 20_000 {
+		t.Errorf("print: %v, %d bytes", err, len(data))
 	}
 	if status, out, _ := call("year", examplePath("ridge-house"), "--fail"); status != 0 || !strings.Contains(out, "garage") || !strings.Contains(out, "alarm in") {
 		t.Errorf("failure: status %d: %s", status, out)

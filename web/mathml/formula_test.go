@@ -18,7 +18,7 @@ import (
 
 // brief is markup made short enough to compare.
 var brief = strings.NewReplacer(`<math displaystyle="true"><mrow>`, "[", "</mrow></math>", "]", "<mrow>", "{", "</mrow>", "}",
-	"<mi>", "", "</mi>", "", "<mn>", "", "</mn>", "", "<mo>", " ", "</mo>", " ", "<mtext>", "'", "</mtext>", "'",
+	"<mi>", "", "</mi>", "", "<mn>", "", "</mn>", "", "<mo>", " ", `<mo form="infix">`, " ", "</mo>", " ", "<mtext>", "'", "</mtext>", "'",
 	`<mspace width="0.25em"></mspace>`, "~", "\u00a0", "_", "\u2061", "@")
 
 func TestFormulasAreSetAsMathematics(t *testing.T) {

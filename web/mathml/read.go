@@ -33,7 +33,7 @@ type token struct {
 
 // units are those that may follow a number, longest first where one begins another.
 var (
-	units  = regexp.MustCompile(`^[ \x{a0}]?(kWh/m³K|kJ/m²K|Btu/lb·°F|Btu/h|lb/gal|min/h|L/min|°dH|°C|°F|kW|K|bar|W|h|min|ft|m|s|%)`)
+	units  = regexp.MustCompile(`^[ \x{a0}]?(kWh/m³K|Wh/m³K|kJ/m²K|Btu/lb·°F|Btu/h|lb/gal|min/h|L/min|°dH|°C|°F|kW|K|bar|W|h|min|ft|m|s|%)`)
 	digits = regexp.MustCompile(`^[0-9]+(?:[.,][0-9]+)*`)
 	raised = map[string]string{"²": "2", "³": "3", "¹": "1"}
 )

@@ -33,11 +33,16 @@ func (w *writer) clause(n *node) {
 			w.b.WriteString(" ")
 		}
 		w.b.WriteString(`<math displaystyle="true"><mrow>`)
-		for _, k := range p.nodes {
+		for k, n := range p.nodes {
+			if i > 0 && k == 0 && n.form == sign {
+				// It stands between two pieces, though it is the first of its own.
+				w.b.WriteString(`<mo form="infix">` + html.EscapeString(strings.ReplaceAll(n.text, "-", "−")) + `</mo>`)
+				continue
+			}
 			if p.symbolic {
-				w.symbolic(k)
+				w.symbolic(n)
 			} else {
-				w.node(k)
+				w.node(n)
 			}
 		}
 		w.b.WriteString(`</mrow></math>`)

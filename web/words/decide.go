@@ -33,5 +33,6 @@ var decided = map[string]entry{
 	"year.week":   {"The week around the worst day", "La semaine autour du pire jour", "La semana alrededor del peor día", "Die Woche um den schlimmsten Tag"},
 	"year.csv":    {"Hour by hour as a table (.csv)", "Heure par heure en tableau (.csv)", "Hora por hora en tabla (.csv)", "Stunde für Stunde als Tabelle (.csv)"},
 	"year.fail":   {"If the boiler stops on the design night", "Si la chaudière s’arrête la nuit la plus froide", "Si la caldera se para en la noche más fría", "Wenn der Kessel in der kältesten Nacht ausfällt"},
+	"year.none":   {"A year is played where the program runs on a desk; this device works out the settings without it.", "Une année se simule sur le poste de bureau ; cet appareil calcule les réglages sans elle.", "Un año se simula en el ordenador de mesa; este dispositivo calcula los ajustes sin él.", "Ein Jahr wird am Schreibtisch durchgespielt; dieses Gerät errechnet die Einstellungen ohne es."},
 	"year.more":   {"More plots", "Autres courbes", "Más gráficos", "Weitere Kurven"},
 }

@@ -41,10 +41,22 @@ func (l Language) Understand(text string) (said string, known bool) {
 	return text, false
 }
 
+// Writing says what is written in a drawing or on paper, where words may be tied together that
+// the sentences of the engine part.
+func (l Language) Writing(text string) string {
+	said, known := l.Understand(text)
+	if !known && strings.Contains(text, "\u00a0") {
+		if loose, ok := l.Understand(strings.ReplaceAll(text, "\u00a0", " ")); ok {
+			return loose
+		}
+	}
+	return said
+}
+
 // phrasebook is put in order once, when it is first opened.
 var phrasebook = sync.OnceValue(func() *book {
-	return newBook(engineCautions, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
-		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults)
+	return newBook(engineCautions, engineRecords, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
+		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults, engineWeb, engineFollow, engineVisit, engineDrawn, enginePlayed, enginePrinted, engineVisited, engineFollowup)
 })
 
 // deepest is how far phrases may lie within phrases.
@@ -189,7 +201,7 @@ func sentenceEnds(text string) []int {
 		if (text[i] != '.' && text[i] != '?' && text[i] != '!') || text[i+1] != ' ' {
 			continue
 		}
-		if next, _ := utf8.DecodeRuneInString(text[i+2:]); unicode.IsUpper(next) || unicode.IsDigit(next) || next == '−' {
+		if next, _ := utf8.DecodeRuneInString(text[i+2:]); unicode.IsUpper(next) || unicode.IsDigit(next) || next == '−' || next == '?' {
 			ends = append(ends, i+1)
 		}
 	}

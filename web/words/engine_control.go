@@ -139,8 +139,6 @@ var engineControl = map[string]wording{
 		"Sans dommage pour les pièces ; la courbe est de toute façon au-dessus.", "Sin daño para las habitaciones; la curva está por encima de todos modos.", "Den Räumen schadet es nicht; die Kurve liegt ohnehin darüber."},
 	"Boiler and control go no lower; in mild weather the rooms' valves hold it back.": {
 		"Chaudière et régulation ne descendent pas plus bas ; par temps doux, les vannes des pièces retiennent.", "Caldera y regulación no bajan más; con tiempo templado lo frenan las válvulas de las habitaciones.", "Kessel und Regelung gehen nicht tiefer; bei mildem Wetter halten die Ventile der Räume zurück."},
-	"This boiler must not condense: keep it at %s or more and reset behind a mixing valve.": {
-		"Cette chaudière ne doit pas condenser : la tenir à %s ou plus et appliquer la courbe derrière une vanne mélangeuse.", "Esta caldera no debe condensar: manténgala a %s o más y aplique la curva detrás de una válvula mezcladora.", "Dieser Kessel darf nicht kondensieren: auf %s oder mehr halten und die Kurve hinter einem Mischer fahren."},
 	"Condensate in boiler and flue: rust, soot, carbon monoxide.": {
 		"Condensats dans la chaudière et le conduit : rouille, suie, monoxyde de carbone.", "Condensado en caldera y chimenea: óxido, hollín, monóxido de carbono.", "Kondensat in Kessel und Abgasweg: Rost, Ruß, Kohlenmonoxid."},
 	"The boiler condenses: rust, soot, carbon monoxide.": {

@@ -11,7 +11,7 @@ var unitWords = func() map[string]bool {
 	known := map[string]bool{}
 	for _, w := range strings.Fields(`F C K R U W kW MW Wh kWh MWh kJ MJ J Btu kBtu MBH h min s ms d m mm cm km ft in sq EDR
 		gal gpm gpd gpg cfm therm MMBtu RSI ohm L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
-		NTC PEX DIN`) {
+		NTC PEX DIN kgK`) {
 		known[w] = true
 	}
 	return known
@@ -48,8 +48,8 @@ func isUnit(text string, from, to int) bool {
 }
 
 // figures writes the figures of a text as the three languages do, with a comma before the
-// decimals. Thousands are not parted, so that what is read can be typed: a space or a point
-// between them would not be taken for what it means. A percent sign stands apart.
+// decimals and a narrow space between the thousands of five digits and more (ISO 80000-1).
+// Both can be typed again as they are read. A percent sign stands apart.
 func figures(text string) string {
 	return percent.Replace(rewrite(text, func(string) bool { return true }))
 }
@@ -96,5 +96,20 @@ func rewrite(text string, allowed func(rest string) bool) string {
 func isDigit(s string, i int) bool { return 0 <= i && i < len(s) && '0' <= s[i] && s[i] <= '9' }
 
 func localFigure(figure string) string {
-	return strings.ReplaceAll(strings.ReplaceAll(figure, ",", ""), ".", ",")
+	parted := strings.Contains(figure, ",")
+	whole, decimals, more := strings.Cut(strings.ReplaceAll(figure, ",", ""), ".")
+	if n := len(whole); parted && n > 4 {
+		var s strings.Builder
+		for i := range n {
+			if i > 0 && (n-i)%3 == 0 {
+				s.WriteString("\u202f")
+			}
+			s.WriteByte(whole[i])
+		}
+		whole = s.String()
+	}
+	if more {
+		return whole + "," + strings.ReplaceAll(decimals, ".", ",")
+	}
+	return whole
 }

@@ -2,6 +2,21 @@ package words
 
 // engineFindings are what stands in the way of the wanted settings.
 var engineFindings = map[string]wording{
+	"It should not be below %s.": {"Il ne devrait pas passer sous %s.", "No debería bajar de %s.", "Er sollte nicht unter %s liegen."},
+	"With all circuits open a cold start never ends: before the return is at %s the emitters take all that the boiler gives, %s.": {
+		"Tous circuits ouverts, un démarrage à froid ne finit jamais : avant que le retour soit à %s, les émetteurs prennent tout ce que donne la chaudière, %s.", "Con todos los circuitos abiertos un arranque en frío no acaba nunca: antes de que el retorno esté a %s los emisores toman todo lo que da la caldera, %s.", "Mit allen Heizkreisen offen endet ein Kaltstart nie: bevor der Rücklauf %s hat, nehmen die Heizflächen alles, was der Kessel gibt, %s."},
+	"It condenses until valves close.": {"Elle condense jusqu’à ce que des vannes se ferment.", "Condensa hasta que cierren válvulas.", "Er kondensiert, bis Ventile schließen."},
+	"After a cold start the boiler condenses for about %s, until %s of water are at %s.": {
+		"Après un démarrage à froid la chaudière condense pendant environ %s, jusqu’à ce que %s d’eau soient à %s.", "Tras un arranque en frío la caldera condensa unos %s, hasta que %s de agua estén a %s.", "Nach einem Kaltstart kondensiert der Kessel etwa %s, bis %s Wasser %s haben."},
+	"Ten to fifteen minutes are usual.": {"Dix à quinze minutes sont usuelles.", "Lo usual son de diez a quince minutos.", "Üblich sind zehn bis fünfzehn Minuten."},
+	"Without priority the house takes %s of the boiler's %s on the design day: next to nothing is left to charge the tank.": {
+		"Sans priorité la maison prend %s des %s de la chaudière le jour de base : il ne reste presque rien pour charger le ballon.", "Sin prioridad la casa toma %s de los %s de la caldera el día de proyecto: casi no queda nada para cargar el acumulador.", "Ohne Vorrang nimmt das Haus am Auslegungstag %s der %s des Kessels: fast nichts bleibt, um den Speicher zu laden."},
+	"Times and water are reckoned with %s.": {"Temps et eau sont calculés avec %s.", "Tiempos y agua se calculan con %s.", "Zeiten und Wasser sind mit %s gerechnet."},
+	"A floor's tube of %s is taken as measured outside, which is tube sold as %s.": {
+		"Le tube d’un plancher, %s, est pris comme mesuré à l’extérieur : c’est du tube vendu %s.", "El tubo de un suelo, %s, se toma como medido por fuera: es tubo vendido como %s.", "Das Rohr eines Bodens von %s gilt als außen gemessen: das ist Rohr, verkauft als %s."},
+	"A floor's tube of %s is taken as measured outside, which is a tube sold in no usual size.": {
+		"Le tube d’un plancher, %s, est pris comme mesuré à l’extérieur : ce n’est pas une dimension vendue d’ordinaire.", "El tubo de un suelo, %s, se toma como medido por fuera: no es una medida de venta usual.", "Das Rohr eines Bodens von %s gilt als außen gemessen: so wird kein Rohr üblich verkauft."},
+	"Tube sold as %s measures an eighth of an inch more.": {"Un tube vendu %s mesure un huitième de pouce de plus.", "Un tubo vendido como %s mide un octavo de pulgada más.", "Rohr, verkauft als %s, misst einen Achtelzoll mehr."},
 	"An outdoor sensor that reads too warm sits in the sun, over a vent, window or meter, or on a wall warmed from inside: read again at night and look at its place.": {
 		"Une sonde extérieure qui lit trop chaud est au soleil, au-dessus d’une bouche, d’une fenêtre ou d’un compteur, ou sur un mur chauffé de l’intérieur : relire la nuit et regarder son emplacement.",
 		"Una sonda exterior que lee de más está al sol, sobre una rejilla, ventana o contador, o en una pared caliente por dentro: lea otra vez de noche y mire su sitio.",
@@ -97,7 +112,6 @@ var engineFindings = map[string]wording{
 		"La chaudière doit rester sèche et son retour tombe à %s par %s dehors ; il ne devrait pas passer sous %s.", "La caldera debe quedar seca y su retorno baja a %s con %s en el exterior; no debería bajar de %s.", "Der Kessel muss trocken bleiben, und sein Rücklauf fällt auf %s bei %s außen; er sollte nicht unter %s liegen."},
 	"The boiler must stay dry: its return falls to %s at %s outdoors, and the flue gas begins to condense at %s.": {
 		"La chaudière doit rester sèche : son retour tombe à %s par %s dehors, et les fumées commencent à condenser à %s.", "La caldera debe quedar seca: su retorno baja a %s con %s en el exterior, y los humos empiezan a condensar a %s.", "Der Kessel muss trocken bleiben: sein Rücklauf fällt auf %s bei %s außen, und das Abgas beginnt bei %s zu kondensieren."},
-	"That is closer than is usual, %s.":                                  {"C’est plus près que l’usuel, %s.", "Está más cerca de lo usual, %s.", "Das ist näher als üblich, %s."},
 	"The charge has no end, and with priority the heating waits for it.": {"La charge n’a pas de fin, et avec la priorité le chauffage attend.", "La carga no tiene fin, y con prioridad la calefacción la espera.", "Die Ladung hat kein Ende, und mit Vorrang wartet die Heizung darauf."},
 	"The boiler gives only %s and cannot heat it out.":                   {"La chaudière ne donne que %s et ne peut le désinfecter à chaud.", "La caldera solo da %s y no puede desinfectarlo con calor.", "Der Kessel gibt nur %s und kann ihn nicht durchheizen."},
 	"The floor loops in %v cannot be so: %s of %s tube with %s in it would take %s.": {

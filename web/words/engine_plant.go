@@ -3,6 +3,50 @@ package words
 // enginePlant are the sentences beside the boiler, its burner, the separator, pumps,
 // mixing valves, floor loops and sensors.
 var enginePlant = map[string]wording{
+	"From a quarter hour after a start.": {"Dès un quart d’heure après un démarrage.", "Desde un cuarto de hora tras un arranque.", "Ab einer Viertelstunde nach dem Start."},
+	"With these settings it comes back at %s or more, the least at %s outdoors.": {
+		"Avec ces réglages le retour est à %s ou plus, le plus bas par %s dehors.", "Con estos ajustes el retorno está a %s o más, lo mínimo con %s en el exterior.", "Mit diesen Einstellungen kommt er mit %s oder mehr zurück, am wenigsten bei %s außen."},
+	"Not reached with these settings: it comes back at %s at %s outdoors.": {
+		"Pas atteint avec ces réglages : le retour est à %s par %s dehors.", "No se alcanza con estos ajustes: el retorno está a %s con %s en el exterior.", "Mit diesen Einstellungen nicht erreicht: er kommt mit %s zurück bei %s außen."},
+	"With the boiler at %s a bypass that sends %s of its water straight back lifts the return to %s.": {
+		"Chaudière à %s, une dérivation qui renvoie %s de son eau porte le retour à %s.", "Con la caldera a %s, una derivación que devuelve %s de su agua sube el retorno a %s.", "Mit dem Kessel auf %s hebt eine Beimischung, die %s seines Wassers gleich zurückschickt, den Rücklauf auf %s."},
+	"Cold start":        {"Démarrage à froid", "Arranque en frío", "Kaltstart"},
+	"never warm enough": {"jamais assez chaud", "nunca bastante caliente", "nie warm genug"},
+	"%s of water from %s to %s at full fire, all circuits open.": {
+		"%s d’eau de %s à %s à pleine allure, tous circuits ouverts.", "%s de agua de %s a %s a plena llama, todos los circuitos abiertos.", "%s Wasser von %s auf %s bei voller Leistung, alle Heizkreise offen."},
+	"At %s the emitters already take all of the boiler's %s.": {
+		"À %s les émetteurs prennent déjà tous les %s de la chaudière.", "A %s los emisores ya toman todos los %s de la caldera.", "Bei %s nehmen die Heizflächen schon alle %s des Kessels."},
+	"Longer: the boiler condenses at every start, most after a night that was lowered.": {
+		"Plus long : la chaudière condense à chaque démarrage, surtout après une nuit abaissée.", "Más largo: la caldera condensa en cada arranque, sobre todo tras una noche con descenso.", "Länger: der Kessel kondensiert bei jedem Start, am meisten nach einer abgesenkten Nacht."},
+	"This boiler must not condense: %s of return, and the drop at that load.": {
+		"Cette chaudière ne doit pas condenser : %s de retour, plus la chute à cette charge.", "Esta caldera no debe condensar: %s de retorno, más el salto a esa carga.", "Dieser Kessel darf nicht kondensieren: %s Rücklauf, dazu die Spreizung bei dieser Last."},
+	"Raised above that to bring back %s: the boiler must stay dry.": {
+		"Relevé au-dessus pour un retour à %s : la chaudière doit rester sèche.", "Subido por encima para un retorno a %s: la caldera debe quedar seca.", "Darüber angehoben für %s Rücklauf: der Kessel muss trocken bleiben."},
+	"Brings back %s: the boiler must stay dry.": {
+		"Donne un retour à %s : la chaudière doit rester sèche.", "Da un retorno a %s: la caldera debe quedar seca.", "Bringt %s Rücklauf: der Kessel muss trocken bleiben."},
+	"%s more makes %v settle at %s with its valves open; valves throttle.": {
+		"%s de plus : %s arrive à %s vannes ouvertes ; les vannes étranglent.", "%s más: %s llega a %s con válvulas abiertas; las válvulas estrangulan.", "%s mehr: %s stellt sich bei offenen Ventilen auf %s ein; die Ventile drosseln."},
+	"Behind the draught hood, at %s excess air with what it draws in; in the boiler itself there is less.": {
+		"Après le coupe-tirage, à %s d’excès d’air avec ce qu’il aspire ; dans la chaudière même il y en a moins.", "Tras el cortatiro, con %s de exceso de aire con lo que aspira; en la caldera misma hay menos.", "Hinter der Strömungssicherung, bei %s Luftüberschuss mit dem, was sie ansaugt; im Kessel selbst ist es weniger."},
+	"The maker's figures come first.": {"Les chiffres du fabricant priment.", "Las cifras del fabricante van primero.", "Die Werte des Herstellers gehen vor."},
+	"Nozzle and air of an oil burner are set for the altitude by its maker's table; no rule for gas is applied.": {
+		"Gicleur et air d’un brûleur fioul se règlent pour l’altitude d’après la table du fabricant ; aucune règle pour le gaz n’est appliquée.", "Boquilla y aire de un quemador de gasóleo se ajustan a la altitud según la tabla del fabricante; no se aplica ninguna regla de gas.", "Düse und Luft eines Ölbrenners werden nach der Tabelle des Herstellers auf die Höhe eingestellt; keine Regel für Gas ist angewandt."},
+	"The maker's rule for this burner outranks all else.": {"La règle du fabricant pour ce brûleur prime sur tout.", "La regla del fabricante para este quemador va antes que todo.", "Die Regel des Herstellers für diesen Brenner geht allem vor."},
+	"Too much oil for the thin air makes soot and carbon monoxide: a licensed person sets it with an analyser.": {
+		"Trop de fioul pour l’air rare fait de la suie et du monoxyde de carbone : une personne agréée le règle avec un analyseur.", "Demasiado gasóleo para el aire fino hace hollín y monóxido de carbono: lo ajusta una persona autorizada con analizador.", "Zu viel Öl für die dünne Luft macht Ruß und Kohlenmonoxid: eine Fachkraft stellt es mit dem Messgerät ein."},
+	"Until then the sheet reckons with the whole of it.":             {"D’ici là la feuille compte avec la totalité.", "Hasta entonces la hoja cuenta con toda.", "Bis dahin rechnet das Blatt mit der ganzen Leistung."},
+	"The thin air also lowers the dew point, which is counted.":      {"L’air rare abaisse aussi le point de rosée, ce qui est compté.", "El aire fino baja también el punto de rocío, y se cuenta.", "Die dünne Luft senkt auch den Taupunkt, was mitgerechnet ist."},
+	"Hot water through the valve":                                    {"Eau chaude par la vanne", "Agua caliente por la válvula", "Heißes Wasser durch den Mischer"},
+	"Of the circuit's water; the rest is its own return.":            {"De l’eau du circuit ; le reste est son propre retour.", "Del agua del circuito; el resto es su propio retorno.", "Vom Wasser des Heizkreises; der Rest ist sein eigener Rücklauf."},
+	"Supply, return and boiler in steady weather give it.":           {"Départ, retour et chaudière par temps stable la donnent.", "Impulsión, retorno y caldera con tiempo estable la dan.", "Vorlauf, Rücklauf und Kessel bei beständigem Wetter ergeben ihn."},
+	"Near 100 % the valve is open for good and the boiler too cool.": {"Près de 100 % la vanne reste ouverte et la chaudière est trop froide.", "Cerca de 100 % la válvula queda abierta y la caldera está demasiado fría.", "Nahe 100 % steht der Mischer dauernd offen, und der Kessel ist zu kühl."},
+	"Below 10 % on the design day it works near its seat and hunts: a smaller valve, or a cooler boiler.": {
+		"Sous 10 % le jour de base elle travaille près de son siège et oscille : une vanne plus petite, ou une chaudière moins chaude.", "Por debajo de 10 % el día de proyecto trabaja cerca de su asiento y oscila: una válvula menor, o una caldera menos caliente.", "Unter 10 % am Auslegungstag arbeitet er nahe am Sitz und pendelt: ein kleinerer Mischer, oder ein kühlerer Kessel."},
+	"Only once a mixing valve stands in front of %v; see the stop.":   {"Seulement quand une vanne mélangeuse est devant %s ; voir l’arrêt.", "Solo cuando haya una válvula mezcladora ante %s; vea el alto.", "Erst wenn ein Mischer vor %s sitzt; siehe Halt."},
+	"Until then no boiler water may go in.":                           {"D’ici là aucune eau de chaudière ne doit y entrer.", "Hasta entonces no debe entrar agua de caldera.", "Bis dahin darf kein Kesselwasser hinein."},
+	"Reckoned as if %v had its mixing valve, which is not there yet.": {"Calculé comme si %s avait sa vanne mélangeuse, qui n’y est pas encore.", "Calculado como si %s tuviera su válvula mezcladora, que aún no está.", "Gerechnet, als hätte %s schon seinen Mischer, der noch fehlt."},
+	"Holds with %s in %v; at full speed its pump gives %s.":           {"Vaut avec %s dans %s ; à pleine vitesse son circulateur donne %s.", "Vale con %s en %s; a plena velocidad su bomba da %s.", "Gilt mit %s in %s; bei voller Drehzahl gibt seine Pumpe %s."},
+	"less than that": {"moins que cela", "menos que eso", "weniger als das"},
 	"A tenth above the %s of the design day; hot water may use all.": {
 		"Un dixième au-dessus des %s du jour de base ; l’eau chaude peut tout prendre.",
 		"Un décimo sobre los %s del día de proyecto; el agua caliente puede usarlo todo.",
@@ -49,6 +93,7 @@ var enginePlant = map[string]wording{
 		"La régulation n’a pas cette limite : voir si la chaudière en a une, ou allonger sa pause entre démarrages.", "La regulación no tiene ese límite: vea si lo tiene la caldera, o alargue su pausa entre arranques.", "Die Regelung hat keine solche Grenze: sehen, ob der Kessel selbst eine hat, oder seine Pause zwischen Starts verlängern."},
 	"The burner runs through below %s outdoors and cycles above; about %s starts a season, %s an hour at worst.": {
 		"Le brûleur marche sans arrêt sous %s dehors et fait des cycles au-dessus ; environ %s démarrages par saison, %s par heure au pire.", "El quemador funciona sin parar por debajo de %s en el exterior y hace ciclos por encima; unos %s arranques por temporada, %s por hora en el peor caso.", "Der Brenner läuft unter %s außen durch und taktet darüber; etwa %s Starts je Heizzeit, schlimmstenfalls %s in der Stunde."},
+	"Hot water takes about %s more a year.": {"L’eau chaude en prend environ %s de plus par an.", "El agua caliente toma unos %s más al año.", "Warmwasser braucht etwa %s mehr im Jahr."},
 	"The burner cycles in any weather; about %s starts a season, %s an hour at worst.": {
 		"Le brûleur fait des cycles par tous les temps ; environ %s démarrages par saison, %s par heure au pire.", "El quemador hace ciclos con cualquier tiempo; unos %s arranques por temporada, %s por hora en el peor caso.", "Der Brenner taktet bei jedem Wetter; etwa %s Starts je Heizzeit, schlimmstenfalls %s in der Stunde."},
 	"The burner runs through below %s outdoors and cycles above; about no starts a season, %s an hour at worst.": {
@@ -61,12 +106,10 @@ var enginePlant = map[string]wording{
 		"À %s d’excès d’air ; les chiffres du fabricant pour ce brûleur priment.", "Con %s de exceso de aire; las cifras del fabricante para este quemador van primero.", "Bei %s Luftüberschuss; die Werte des Herstellers für diesen Brenner gehen vor."},
 	"Too little air: carbon monoxide and soot.":                    {"Trop peu d’air : monoxyde de carbone et suie.", "Falta aire: monóxido de carbono y hollín.", "Zu wenig Luft: Kohlenmonoxid und Ruß."},
 	"Too much air: a lower dew point, less condensing, more loss.": {"Trop d’air : point de rosée plus bas, moins de condensation, plus de pertes.", "Demasiado aire: punto de rocío más bajo, menos condensación, más pérdidas.", "Zu viel Luft: tieferer Taupunkt, weniger Kondensation, mehr Verlust."},
-	"Ten to fifteen minutes after a start; below it water condenses in a boiler that must stay dry.": {
-		"Dix à quinze minutes après un démarrage ; en dessous, l’eau condense dans une chaudière qui doit rester sèche.", "De diez a quince minutos tras un arranque; por debajo condensa agua en una caldera que debe quedar seca.", "Zehn bis fünfzehn Minuten nach dem Start; darunter kondensiert Wasser in einem Kessel, der trocken bleiben muss."},
-	"Needless loss up the flue.":                            {"Pertes inutiles par le conduit.", "Pérdida inútil por la chimenea.", "Unnötiger Abgasverlust."},
-	"Rust and soot under the flue collar, carbon monoxide.": {"Rouille et suie sous la buse de fumées, monoxyde de carbone.", "Óxido y hollín bajo la salida de humos, monóxido de carbono.", "Rost und Ruß am Abgasstutzen, Kohlenmonoxid."},
-	"Hold the burner at full fire and time the dial.":       {"Tenir le brûleur à pleine charge et chronométrer le compteur.", "Mantenga el quemador a plena carga y cronometre el contador.", "Den Brenner auf Volllast halten und den Zähler stoppen."},
-	"Full output of %s takes about %s of gas.":              {"La pleine puissance de %s prend environ %s de gaz.", "La potencia máxima de %s toma unos %s de gas.", "Die volle Leistung von %s braucht etwa %s Gas."},
+	"Needless loss up the flue.":                                   {"Pertes inutiles par le conduit.", "Pérdida inútil por la chimenea.", "Unnötiger Abgasverlust."},
+	"Rust and soot under the flue collar, carbon monoxide.":        {"Rouille et suie sous la buse de fumées, monoxyde de carbone.", "Óxido y hollín bajo la salida de humos, monóxido de carbono.", "Rost und Ruß am Abgasstutzen, Kohlenmonoxid."},
+	"Hold the burner at full fire and time the dial.":              {"Tenir le brûleur à pleine charge et chronométrer le compteur.", "Mantenga el quemador a plena carga y cronometre el contador.", "Den Brenner auf Volllast halten und den Zähler stoppen."},
+	"Full output of %s takes about %s of gas.":                     {"La pleine puissance de %s prend environ %s de gaz.", "La potencia máxima de %s toma unos %s de gas.", "Die volle Leistung von %s braucht etwa %s Gas."},
 	"The %s that the altitude rule leaves takes about %s of gas; the maker's own figure comes first.": {
 		"Les %s que laisse la règle d’altitude prennent environ %s de gaz ; le chiffre du fabricant prime.", "Los %s que deja la regla de altitud toman unos %s de gas; la cifra del fabricante va primero.", "Die %s, die die Höhenregel lässt, brauchen etwa %s Gas; die Angabe des Herstellers geht vor."},
 	"More seconds: the burner fires less than it should.": {"Plus de secondes : le brûleur donne moins qu’il ne devrait.", "Más segundos: el quemador quema menos de lo debido.", "Mehr Sekunden: der Brenner verbrennt weniger, als er sollte."},
@@ -79,8 +122,6 @@ var enginePlant = map[string]wording{
 		"La puissance du relevé compte comme nominale au niveau de la mer ; limite, eau chaude et compteur gaz sont calculés sur ce qu’il en reste.", "La potencia de la inspección cuenta como nominal a nivel del mar; límite, agua caliente y contador de gas se calculan con lo que queda.", "Die aufgenommene Leistung gilt als Nennleistung auf Meereshöhe; Begrenzung, Warmwasser und Gaszähler rechnen mit dem, was davon bleibt."},
 	"If it is the maker's figure for this altitude, say so: boiler › output_at_site.": {
 		"Si c’est le chiffre du fabricant pour cette altitude, le dire : Chaudière › Puissance pour cette altitude.", "Si es la cifra del fabricante para esta altitud, dígalo: Caldera › Potencia para esta altitud.", "Ist es die Angabe des Herstellers für diese Höhenlage, das angeben: Heizkessel › Leistung gilt für diese Höhe."},
-	"A rule for gas, taken for want of one for oil; the thin air also lowers the dew point, which is counted.": {
-		"Une règle pour le gaz, prise faute d’une pour le fioul ; l’air rare abaisse aussi le point de rosée, ce qui est compté.", "Una regla para gas, tomada a falta de una para gasóleo; el aire fino baja también el punto de rocío, y se cuenta.", "Eine Regel für Gas, mangels einer für Öl genommen; die dünne Luft senkt auch den Taupunkt, was mitgerechnet ist."},
 	"The boiler sends %s, the circuits draw %s: its own sensor sees what they get.": {
 		"La chaudière envoie %s, les circuits tirent %s : sa propre sonde voit ce qu’ils reçoivent.", "La caldera envía %s, los circuitos toman %s: su propia sonda ve lo que reciben.", "Der Kessel schickt %s, die Heizkreise ziehen %s: sein eigener Fühler sieht, was sie bekommen."},
 	"The circuits draw %s, the boiler sends %s: they get up to %s less than it sends.": {

@@ -2,6 +2,7 @@ package words
 
 // engineValues are what is entered, found or allowed, beside the figures.
 var engineValues = map[string]wording{
+	"%s at %s, %s at %s":                    {"%s à %s, %s à %s", "%s a %s, %s a %s", "%s bei %s, %s bei %s"},
 	"%s to %s":                              {"%s à %s", "%s a %s", "%s bis %s"},
 	"up to %s":                              {"jusqu’à %s", "hasta %s", "bis %s"},
 	"to %s":                                 {"jusqu’à %s", "hasta %s", "bis %s"},

@@ -77,6 +77,9 @@ var choices = map[string]entry{
 	"edge":                   {"edge", "zone de bordure", "zona perimetral", "Randzone"},
 	"bathroom":               {"bathroom", "salle de bains", "cuarto de baño", "Bad"},
 
+	"premix":                {"premix, with a fan", "prémélange, avec ventilateur", "premezcla, con ventilador", "Vormischbrenner mit Gebläse"},
+	"forced draught":        {"forced draught, with a fan", "air soufflé, avec ventilateur", "aire forzado, con ventilador", "Gebläsebrenner"},
+	"atmospheric":           {"atmospheric, draught hood", "atmosphérique, coupe-tirage", "atmosférico, cortatiro", "atmosphärisch mit Strömungssicherung"},
 	"direct":                {"direct", "direct", "directo", "direkt"},
 	"mixed":                 {"mixed", "mélangé", "mezclado", "gemischt"},
 	"parallel":              {"parallel", "en parallèle", "en paralelo", "parallel"},

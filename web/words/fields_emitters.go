@@ -73,7 +73,10 @@ var emitterFields = map[string]field{
 		explained{"distance entre les tubes", "distancia entre tubos", "Abstand der Rohre"}},
 	"floor.tube": {
 		entry{"Tube outside diameter", "Diamètre extérieur du tube", "Diámetro exterior del tubo", "Außendurchmesser des Rohres"},
-		explained{"diamètre extérieur du tube", "diámetro exterior del tubo", "Außendurchmesser des Rohres"}},
+		explained{"diamètre extérieur du tube, mesuré ; pour la dimension imprimée dessus, la taille de vente", "diámetro exterior del tubo, medido; para la medida impresa, la medida de venta", "Außendurchmesser des Rohres, gemessen; für das aufgedruckte Maß das Verkaufsmaß"}},
+	"floor.tube_size": {
+		entry{"Tube size as sold", "Taille de vente du tube", "Medida de venta del tubo", "Verkaufsmaß des Rohres"},
+		explained{"dimension sous laquelle le tube est vendu, au lieu du diamètre et de l’épaisseur : 1/2 pour un PEX de 5/8 in extérieur, 16x2 en millimètres", "medida con que se vende el tubo, en lugar de diámetro y espesor: 1/2 para PEX de 5/8 in exterior, 16x2 en milímetros", "Maß, unter dem das Rohr verkauft wird, statt Durchmesser und Wand: 1/2 für PEX mit 5/8 in außen, 16x2 in Millimetern"}},
 	"floor.tube_wall": {
 		entry{"Tube wall thickness", "Épaisseur du tube", "Espesor del tubo", "Wanddicke des Rohres"},
 		explained{"épaisseur de la paroi du tube", "espesor de la pared del tubo", "Dicke der Rohrwand"}},

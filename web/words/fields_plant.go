@@ -103,6 +103,12 @@ var boilerFields = map[string]field{
 	"boiler.output_at_site": {
 		entry{"Output is for this altitude", "Puissance pour cette altitude", "Potencia para esta altitud", "Leistung gilt für diese Höhe"},
 		explained{"si les puissances sont déjà celles du fabricant pour cette altitude ; non à défaut", "si las potencias son ya las del fabricante para esta altitud; no si se omite", "ob die Leistungen schon die des Herstellers für diese Höhe sind; nein, wenn nichts gesagt ist"}},
+	"boiler.burner": {
+		entry{"Kind of burner", "Type de brûleur", "Tipo de quemador", "Art des Brenners"},
+		explained{"prémélange ou air soufflé avec un ventilateur, atmosphérique sous un coupe-tirage ; donne l’excès d’air que personne n’a mesuré", "premezcla o aire forzado con ventilador, atmosférico bajo un cortatiro; da el exceso de aire que nadie midió", "Vormischer oder Gebläsebrenner, atmosphärisch unter einer Strömungssicherung; gibt den Luftüberschuss, wo niemand ihn gemessen hat"}},
+	"boiler.least_return": {
+		entry{"Maker’s least return", "Retour minimal du fabricant", "Retorno mínimo del fabricante", "Kleinster Rücklauf laut Hersteller"},
+		explained{"retour minimal que demande le fabricant d’une chaudière qui ne doit pas condenser ; 54 °C (130 °F) ou le point de rosée avec une marge à défaut", "retorno mínimo que pide el fabricante de una caldera que no debe condensar; 54 °C (130 °F) o el punto de rocío con un margen si se omite", "kleinster Rücklauf, den der Hersteller eines Kessels verlangt, der nicht kondensieren darf; 54 °C (130 °F) oder der Taupunkt mit Abstand, wenn nichts gesagt ist"}},
 	"boiler.max_supply": {
 		entry{"Highest supply", "Départ maximal", "Impulsión máxima", "Höchster Vorlauf"},
 		explained{"température de départ la plus haute qu’on peut régler", "temperatura de impulsión más alta que se puede ajustar", "höchste einstellbare Vorlauftemperatur"}},
@@ -120,7 +126,7 @@ var boilerFields = map[string]field{
 		explained{"plus courte marche voulue du brûleur ; 10 min à défaut", "marcha más corta deseada del quemador; 10 min si se omite", "kürzeste gewünschte Laufzeit des Brenners; 10 min, wenn nichts gesagt ist"}},
 	"boiler.excess_air": {
 		entry{"Excess air", "Excès d’air", "Exceso de aire", "Luftüberschuss"},
-		explained{"excès d’air du brûleur, d’après un analyseur ; 25 % à défaut", "exceso de aire del quemador, según un analizador; 25 % si se omite", "Luftüberschuss des Brenners, vom Messgerät; 25 %, wenn nichts gesagt ist"}},
+		explained{"excès d’air du brûleur, d’après un analyseur ; 25 % à défaut, 90 % pour un brûleur atmosphérique", "exceso de aire del quemador, según un analizador; 25 % si se omite, 90 % si es atmosférico", "Luftüberschuss des Brenners, vom Messgerät; 25 %, wenn nichts gesagt ist, 90 % bei einem atmosphärischen"}},
 	"boiler.meter_dial": {
 		entry{"Gas per turn of dial", "Gaz par tour de compteur", "Gas por vuelta del contador", "Gas je Zählerumdrehung"},
 		explained{"gaz pour un tour de l’aiguille observée du compteur ; 0,01 m³ ou 1 ft³ à défaut", "gas por una vuelta de la aguja observada del contador; 0,01 m³ o 1 ft³ si se omite", "Gas je Umdrehung des beobachteten Zeigers am Zähler; 0,01 m³ oder 1 ft³, wenn nichts gesagt ist"}},

@@ -110,7 +110,7 @@ func Count(ctx context.Context, key string, n int, args ...any) string {
 }
 
 // catalogue is every message by its key.
-var catalogue = gather(places, survey, rooms, visits, household, follow, decided, library, help, curveWords, answers)
+var catalogue = gather(places, survey, rooms, visits, household, follow, decided, library, help, curveWords, answers, results, plantWords, yearWords, yearAskWords, records)
 
 func gather(parts ...map[string]entry) map[string]entry {
 	all := map[string]entry{}
@@ -143,6 +143,9 @@ func Label(ctx context.Context, pattern string) string {
 // it, in English.
 func Help(ctx context.Context, pattern, doc string) string {
 	if l := Of(ctx); l != English {
+		if strings.HasPrefix(pattern, "visit.") {
+			return l.Engine(doc)
+		}
 		if f, ok := fields[pattern]; ok && f.help[l-1] != "" {
 			return f.help[l-1]
 		}
@@ -162,17 +165,36 @@ func Choice(ctx context.Context, word string) string {
 	if e, ok := choices[word]; ok {
 		return e[Of(ctx)]
 	}
-	return word
+	return Engine(ctx, word)
 }
 
 // Engine says a sentence of the engine in the language of the context.
 func Engine(ctx context.Context, text string) string { return Of(ctx).Engine(text) }
 
-// Figure writes a number with the decimal sign of the language. The reader takes both
-// signs, so that nothing changes when the language does.
+// Given is a name that somebody gave, which stays as it is; what the short way calls its
+// only room is said.
+func Given(ctx context.Context, name string) string {
+	if name == "the house" {
+		return Engine(ctx, name)
+	}
+	return name
+}
+
+// Place is where in a document something is: the names of its parts, from the outer to the
+// inner, each in the reader's words where it is one of ours.
+func Place(ctx context.Context, place string) string {
+	parts := strings.Split(place, " › ")
+	for i, part := range parts {
+		parts[i] = Engine(ctx, part)
+	}
+	return strings.Join(parts, " › ")
+}
+
+// Figure writes a number with the decimal sign and the thousands of the language. The
+// reader takes those of all, so that nothing changes when the language does.
 func Figure(ctx context.Context, figure string) string {
 	if Of(ctx) == English {
 		return figure
 	}
-	return strings.Replace(figure, ".", ",", 1)
+	return figures(figure)
 }

@@ -17,7 +17,7 @@ import (
 )
 
 func main() {
-	handler, err := web.New(web.Config{Version: "test", Print: pdf.Sheet, Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
+	handler, err := web.New(web.Config{Version: "test", Print: pdf.Sheet, Record: pdf.Paperwork, Household: pdf.Household, Year: web.PlayYear, Store: store.NewMemory(store.Outside{Now: time.Now, Random: rand.Reader})})
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)

@@ -74,6 +74,6 @@ async function draw(form: HTMLFormElement, told: (text: string) => void): Promis
     old.replaceWith(document.adoptNode(fresh));
     told(fresh.querySelector("figcaption")?.textContent?.trim() ?? "");
   } catch {
-    if (!mine.signal.aborted) told("The server does not answer; the drawing shown is the last one.");
+    if (!mine.signal.aborted) told(form.querySelector<HTMLElement>("[data-weather]")?.dataset["away"] ?? "");
   }
 }

@@ -27,6 +27,7 @@ function add(figure: HTMLElement): void {
   if (!first || !last || points.length < 2) return;
   const unit = figure.dataset["unit"] ?? "";
   const name = figure.dataset["name"] ?? "";
+  const [outdoors = "", supply = "", back = "", needed = ""] = (figure.dataset["words"] ?? "").split("|");
   const id = `probe-${name.replace(/[^A-Za-z0-9]+/g, "-")}-${figure.parentElement?.querySelector("h2")?.id ?? ""}`;
 
   const box = document.createElement("div");
@@ -34,7 +35,7 @@ function add(figure: HTMLElement): void {
   box.dataset["probe"] = "";
   const label = document.createElement("label");
   label.htmlFor = id;
-  label.textContent = "Read the curve at an outdoor temperature";
+  label.textContent = figure.dataset["probeLabel"] ?? "";
   const slider = document.createElement("input");
   slider.type = "range";
   slider.id = id;
@@ -54,10 +55,10 @@ function add(figure: HTMLElement): void {
     kept.set(`${name} ${unit}`, at);
     slider.value = String(at);
     out.replaceChildren(
-      part("", "outdoors", at, unit),
-      part("warm", "supply", value.supply, unit),
-      part("cool", "return", value.return, unit),
-      part("", "needed", value.need, unit),
+      part("", outdoors, at, unit),
+      part("warm", supply, value.supply, unit),
+      part("cool", back, value.return, unit),
+      part("", needed, value.need, unit),
     );
     slider.setAttribute("aria-valuetext", out.textContent ?? "");
     for (const move of drawings) move((at - first.outdoor) / (last.outdoor - first.outdoor));

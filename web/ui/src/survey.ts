@@ -384,6 +384,11 @@ function choices(mine: HTMLSelectElement, theirs: HTMLSelectElement): void {
 function land(what: string): void {
   const [verb, path] = what.split(" ");
   if (!path || !["add", "make", "duplicate", "library"].includes(verb ?? "")) return;
+  const wrong = document.querySelector<HTMLElement>('[data-field^="lib"].wrong');
+  if (verb === "library" && wrong) {
+    wrong.querySelector<HTMLElement>("select, input")?.focus();
+    return;
+  }
   const id = `b-${path.replace(/[.[]/g, "-").replace(/\]/g, "")}`;
   const block = document.getElementById(id);
   const entries = block?.querySelectorAll<HTMLElement>(":scope > fieldset");

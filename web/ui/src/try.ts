@@ -57,7 +57,7 @@ async function fetched(address: string, request: RequestInit): Promise<boolean> 
     return true;
   } catch (e) {
     if (mine !== latest || (e instanceof DOMException && e.name === "AbortError")) return false;
-    tell("The server does not answer; the figures shown are the last ones.");
+    tell(form().dataset["away"] ?? "");
     return false;
   }
 }
@@ -67,7 +67,7 @@ function place(text: string, weatherThen: unknown): void {
   const fresh = new DOMParser().parseFromString(text, "text/html");
   const next = fresh.getElementById("job");
   if (!next) {
-    tell("The server gave no answer that can be shown.");
+    tell(form().dataset["noanswer"] ?? "");
     return;
   }
   const now = chosenWeather(form());

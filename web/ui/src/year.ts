@@ -34,13 +34,13 @@ export async function play(form: HTMLFormElement, told: (text: string) => void):
   const chosen = file(form)?.files?.[0];
   const most = Number(file(form)?.dataset["most"] ?? Infinity);
   if (chosen && chosen.size > most) {
-    trouble(form, told, `That file is too large: ${Math.floor(most / 2 ** 20)} MB at most.`);
+    trouble(form, told, file(form)?.dataset["large"] ?? "");
     return;
   }
   playing = true;
   trouble(form, told, "");
   busy(form, true);
-  told("Playing the year");
+  told(form.querySelector("#year [data-working]")?.textContent ?? "");
   const body = new FormData(form);
   if (chosen) body.append("weather-file", chosen);
   try {
@@ -50,7 +50,7 @@ export async function play(form: HTMLFormElement, told: (text: string) => void):
     place(form, fresh);
     told(fresh.dataset["spoken"] ?? "");
   } catch {
-    trouble(form, told, "The year could not be played: the server does not answer.");
+    trouble(form, told, file(form)?.dataset["away"] ?? "");
   } finally {
     playing = false;
     busy(form, false);
@@ -79,8 +79,8 @@ function age(section: HTMLElement): void {
 
 /** The button's words once there is a year. */
 function again(section: HTMLElement): void {
-  const button = section.querySelector("#play");
-  if (button) button.textContent = section.querySelector("#played .compare") ? "Play it again" : "Play the year";
+  const button = section.querySelector<HTMLElement>("#play");
+  if (button) button.textContent = button.dataset[section.querySelector("#played .compare") ? "again" : "play"] ?? "";
 }
 
 function busy(form: HTMLFormElement, on: boolean): void {

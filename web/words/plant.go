@@ -1,0 +1,43 @@
+package words
+
+// plantWords are what stands around the drawing of the boiler room.
+var plantWords = map[string]entry{
+	"plant.title":    {"Boiler room", "Chaufferie", "Sala de calderas", "Heizraum"},
+	"plant.lead":     {"As surveyed, in steady weather of your choice, while no hot water is made.", "Selon le relevé, par un temps stable de votre choix, sans production d’eau chaude.", "Según la inspección, con el tiempo estable que elija, sin preparar agua caliente.", "Wie aufgenommen, bei gleichbleibendem Wetter nach Wahl, ohne Warmwasserbereitung."},
+	"plant.outdoors": {"Outdoors", "Dehors", "Exterior", "Außen"},
+	"plant.design":   {"%s, design day", "%s, jour de base", "%s, día de proyecto", "%s, Auslegungstag"},
+	"plant.show":     {"Show", "Montrer", "Mostrar", "Zeigen"},
+	"plant.flow":     {"At %s outdoors the boiler sends out %s and gets back %s", "Pour %s dehors, la chaudière envoie %s et reçoit %s en retour", "Con %s fuera, la caldera envía %s y recibe %s de vuelta", "Bei %s außen gibt der Kessel %s ab und bekommt %s zurück"},
+	"plant.circuit":  {"; %s: %s out, %s back", " ; %s : %s au départ, %s au retour", "; %s: %s de ida, %s de vuelta", "; %s: %s hin, %s zurück"},
+	"plant.none":     {"There is no drawing while something in the document is to be put right.", "Pas de dessin tant qu’il y a quelque chose à corriger dans le document.", "No hay dibujo mientras haya algo que corregir en el documento.", "Es gibt keine Zeichnung, solange im Dokument etwas richtigzustellen ist."},
+	"plant.weather":  {"Outdoor temperature: no weather of this page; accepted: %d to %d in °C, or nothing for the design day.", "Température extérieure : pas un temps de cette page ; accepté : de %d à %d en °C, ou rien pour le jour de base.", "Temperatura exterior: no es un tiempo de esta página; se acepta: de %d a %d en °C, o nada para el día de proyecto.", "Außentemperatur: kein Wetter dieser Seite; angenommen wird: %d bis %d in °C, oder nichts für den Auslegungstag."},
+	"plant.away":     {"The server does not answer; the drawing shown is the last one.", "Le serveur ne répond pas ; le dessin affiché est le dernier.", "El servidor no responde; el dibujo mostrado es el último.", "Der Server antwortet nicht; gezeigt ist die letzte Zeichnung."},
+
+	"season.title":      {"The boiler over a season", "La chaudière sur une saison", "La caldera en una temporada", "Der Kessel über eine Heizzeit"},
+	"season.points":     {"By outdoor temperature", "Par température extérieure", "Por temperatura exterior", "Nach Außentemperatur"},
+	"season.boiler":     {"the boiler", "la chaudière", "la caldera", "der Kessel"},
+	"season.table":      {"The boiler by outdoor temperature", "La chaudière par température extérieure", "La caldera por temperatura exterior", "Der Kessel nach Außentemperatur"},
+	"season.efficiency": {"Efficiency", "Rendement", "Rendimiento", "Wirkungsgrad"},
+	"season.gross":      {"against the gross heat of the fuel", "sur le pouvoir calorifique supérieur du combustible", "sobre el poder calorífico superior del combustible", "bezogen auf den Brennwert des Brennstoffs"},
+	"season.condensing": {"Made condensing", "Produit en condensant", "Producido condensando", "Mit Kondensation erzeugt"},
+	"season.below":      {"of the heat, with a return below %s", "de la chaleur, avec un retour sous %s", "del calor, con un retorno por debajo de %s", "der Wärme, mit einem Rücklauf unter %s"},
+	"season.starts":     {"Starts", "Démarrages", "Arranques", "Starts"},
+	"season.in":         {"in a season; %s", "par saison ; %s", "por temporada; %s", "in einer Heizzeit; %s"},
+	"season.water":      {"Starts for hot water", "Démarrages pour l’eau chaude", "Arranques para agua caliente", "Starts für Warmwasser"},
+	"season.year":       {"in a year", "par an", "al año", "in einem Jahr"},
+	"season.steady":     {"Runs and rests in steady weather, with all valves open.", "Marches et arrêts par temps stable, toutes vannes ouvertes.", "Marchas y paradas con tiempo estable, con todas las válvulas abiertas.", "Läufe und Pausen bei gleichbleibendem Wetter, alle Ventile offen."},
+	"season.hour":       {"Starts an hour", "Démarrages par heure", "Arranques por hora", "Starts je Stunde"},
+	"season.worst":      {"at worst, at %s outdoors, running %s each", "au pire, pour %s dehors, %s de marche chacun", "en el peor caso, con %s fuera, con %s de marcha cada uno", "schlimmstenfalls, bei %s außen, mit je %s Laufzeit"},
+	"season.lacking":    {"Water lacking", "Eau manquante", "Agua que falta", "Fehlendes Wasser"},
+	"season.shortest":   {"for the shortest run wanted", "pour la plus courte marche voulue", "para la marcha más corta deseada", "für die kürzeste gewünschte Laufzeit"},
+	"season.runs":       {"Burner runs", "Brûleur en marche", "Quemador en marcha", "Brenner läuft"},
+	"season.rests":      {"and rests", "et à l’arrêt", "y parado", "und ruht"},
+	"season.through":    {"through", "en continu", "sin parar", "durch"},
+	"season.hardly":     {"hardly any", "presque aucun", "casi ninguno", "fast keine"},
+
+	"sensors.title": {"Sensor tables", "Tables des sondes", "Tablas de sondas", "Fühlertabellen"},
+	"sensors.lead":  {"Resistance at the terminals, unplugged; a sound sensor lies within the range.", "Résistance aux bornes, débranchée ; une sonde saine est dans la plage.", "Resistencia en los bornes, desenchufada; una sonda sana está dentro del rango.", "Widerstand an den Klemmen, abgesteckt; ein gesunder Fühler liegt im Bereich."},
+	"sensors.at":    {"At", "À", "A", "Bei"},
+	"sensors.reads": {"Reads", "Indique", "Marca", "Zeigt"},
+	"sensors.sound": {"Sound between", "Saine entre", "Sana entre", "Gesund zwischen"},
+}

@@ -1,0 +1,20 @@
+package words
+
+// yearAskWords are what a year is played with, and its files.
+var yearAskWords = map[string]entry{
+	"asked.kept":         {"Weather", "Météo", "Tiempo", "Wetter"},
+	"asked.madeup":       {"made up for this place", "inventée pour ce lieu", "inventado para este lugar", "für diesen Ort ausgedacht"},
+	"asked.keep":         {"keep the file beside this job", "garder le fichier avec ce dossier", "guardar el archivo junto a este trabajo", "die Datei bei diesem Auftrag behalten"},
+	"asked.busy":         {"Another year is being played just now. Try again in a moment.", "Une autre année se joue en ce moment. Réessayez dans un instant.", "Ahora se recorre otro año. Inténtelo de nuevo en un momento.", "Gerade wird ein anderes Jahr gespielt. Gleich noch einmal versuchen."},
+	"asked.pdf":          {"The year on paper (.pdf)", "L’année sur papier (.pdf)", "El año en papel (.pdf)", "Das Jahr auf Papier (.pdf)"},
+	"asked.again":        {"The year is played once more for a file.", "L’année est rejouée pour un fichier.", "Para un archivo se recorre el año otra vez.", "Für eine Datei wird das Jahr noch einmal gespielt."},
+	"asked.prices":       {"Cost and carbon dioxide stand in the comparison once the preferences say what a kilowatt-hour of fuel costs.", "Le coût et le gaz carbonique figurent dans la comparaison dès que les préférences disent ce que coûte un kilowattheure de combustible.", "El coste y el dióxido de carbono aparecen en la comparación cuando las preferencias dicen cuánto cuesta un kilovatio hora de combustible.", "Kosten und Kohlendioxid stehen im Vergleich, sobald die Einstellungen sagen, was eine Kilowattstunde Brennstoff kostet."},
+	"found.title":        {"The control as it was found", "La régulation telle que trouvée", "La regulación tal como se encontró", "Die Regelung, wie sie vorgefunden wurde"},
+	"found.lead":         {"Played beside the sheet: “180 °F at 0 °F, 110 °F at 60 °F” for a curve, supply first, or “160 °F” for one that is held.", "Jouée à côté de la feuille : « 82 °C at -18 °C, 43 °C at 15 °C » pour une courbe, départ d’abord, ou « 70 °C » pour un départ fixe.", "Recorrida junto a la hoja: «82 °C at -18 °C, 43 °C at 15 °C» para una curva, primero la impulsión, o «70 °C» para una impulsión fija.", "Neben dem Blatt gespielt: „82 °C at -18 °C, 43 °C at 15 °C“ für eine Kurve, Vorlauf zuerst, oder „70 °C“ für festen Vorlauf."},
+	"found.cutoff":       {"Warm-weather cut-off", "Arrêt par temps doux", "Corte por buen tiempo", "Sommerabschaltung"},
+	"found.wrong":        {"%s as found: “%s” cannot be read; accepted: 180 °F at 0 °F, 110 °F at 60 °F, or 160 °F for a held supply.", "%s telle que trouvée : « %s » ne se lit pas ; accepté : 82 °C at -18 °C, 43 °C at 15 °C, ou 70 °C pour un départ fixe.", "%s tal como se encontró: «%s» no se puede leer; se acepta: 82 °C at -18 °C, 43 °C at 15 °C, o 70 °C para una impulsión fija.", "%s, wie vorgefunden: „%s“ ist nicht lesbar; angenommen wird: 82 °C at -18 °C, 43 °C at 15 °C, oder 70 °C für festen Vorlauf."},
+	"found.cutoff.wrong": {"Cut-off as found: “%s” is no temperature; accepted: 70 °F or 21 °C.", "Arrêt par temps doux tel que trouvé : « %s » n’est pas une température ; accepté : 70 °F ou 21 °C.", "Corte tal como se encontró: «%s» no es una temperatura; se acepta: 70 °F o 21 °C.", "Abschaltung, wie vorgefunden: „%s“ ist keine Temperatur; angenommen wird: 70 °F oder 21 °C."},
+	"found.all":          {"Say for every circuit how it was found, or for none.", "Dites pour chaque circuit comment il a été trouvé, ou pour aucun.", "Diga de cada circuito cómo se encontró, o de ninguno.", "Für jeden Heizkreis sagen, wie er vorgefunden wurde, oder für keinen."},
+	"year.subject":       {"Heating settings played through a year", "Réglages de chauffage joués sur une année", "Ajustes de calefacción recorridos durante un año", "Heizungseinstellungen, durch ein Jahr gespielt"},
+	"year.plots":         {"The year under the sheet’s settings", "L’année avec les réglages de la feuille", "El año con los ajustes de la hoja", "Das Jahr mit den Einstellungen des Blatts"},
+}
