@@ -1,11 +1,9 @@
 package web
 
 import (
-	"cmp"
 	"fmt"
 	"html"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -164,8 +162,4 @@ func pointsOf(list [][2]float64, px, py func(float64) float64) string {
 		fmt.Fprintf(&b, "%.1f,%.1f ", px(p[0]), py(p[1]))
 	}
 	return strings.TrimSpace(b.String())
-}
-
-func sortPoints(points [][2]float64) {
-	slices.SortFunc(points, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 }

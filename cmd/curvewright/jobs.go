@@ -15,8 +15,8 @@ import (
 	"curvewright/report/pdf"
 	"curvewright/settings"
 	"curvewright/units"
-	"curvewright/web/words"
 	"curvewright/weather"
+	"curvewright/web/words"
 )
 
 // Commands that read a job document: settings, check, why, schema.
