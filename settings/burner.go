@@ -109,8 +109,9 @@ type gasMeter struct {
 }
 
 func (m *model) gasMeter(b burner) (gasMeter, error) {
+	// The meter on the wall is that of the house's country, in whatever units it is read about.
 	base, usual, name := boiler.BaseMetric, units.Volume(0.01), "0.01 m³"
-	if m.sys == units.US {
+	if DefaultOptions(m.job).System == units.US {
 		base, usual, name = boiler.BaseUS, units.CubicFeet(1), "1 ft³"
 	}
 	g := gasMeter{dial: m.job.Boiler.MeterDial.Or(usual), name: name, full: m.available().Value}

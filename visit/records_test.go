@@ -137,3 +137,12 @@ func TestTheRecordsAreHeldAgainstTheSheet(t *testing.T) {
 		}
 	}
 }
+
+// TestTheMeterIsThatOfTheHouse: a turn of the dial takes as long in whatever units it is
+// told.
+func TestTheMeterIsThatOfTheHouse(t *testing.T) {
+	us, si := example(t, "ridge-house", units.US), example(t, "ridge-house", units.SI)
+	if a, b := us.meterTime(), si.meterTime(); !(a > 0) || a != b {
+		t.Errorf("%g s and %g s", a, b)
+	}
+}
