@@ -1,9 +1,7 @@
 package web
 
 import (
-	"bytes"
 	"context"
-	"errors"
 	"net/http"
 	"net/url"
 	"strings"
@@ -96,47 +94,26 @@ func (s *server) describe(w http.ResponseWriter, r *http.Request) {
 
 // controlFile gives a control to be shared.
 func (s *server) controlFile(w http.ResponseWriter, r *http.Request) {
-	entry, revision, err := s.store.Read(r.Context(), r.PathValue("id"))
-	if err == nil && entry.Kind != store.Control {
-		err = store.NotFound
-	}
+	s.file(w, r, store.Control)
+}
+
+// file gives a document as it is kept.
+func (s *server) file(w http.ResponseWriter, r *http.Request, kind store.Kind) {
+	entry, revision, err := s.kept(r.Context(), kind, r.PathValue("id"))
 	if err != nil {
 		s.trouble(w, r, err)
 		return
 	}
-	w.Header().Set("Content-Type", "application/yaml; charset=utf-8")
-	w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(entry.Title)+`.yaml"`)
-	_, _ = bytes.NewReader(revision.Document).WriteTo(w)
+	sendDocument(w, entry.Title, revision.Document)
 }
 
 // moveControl copies a control or puts it away.
 func (s *server) moveControl(w http.ResponseWriter, r *http.Request) {
-	ctx, id := r.Context(), r.PathValue("id")
-	var err error
-	switch r.PathValue("verb") {
-	case "duplicate":
-		var entry store.Entry
-		var revision store.Revision
-		if entry, revision, err = s.store.Read(ctx, id); err == nil {
-			var j *job.Job
-			if j, err = job.Draft(revision.Document); j != nil {
-				j.Name = words.Say(ctx, "jobs.copyof", entry.Title)
-				_, err = s.keepControl(ctx, j)
-			}
-		}
-	case "trash":
-		err = s.store.SetState(ctx, id, store.Trashed)
-	case "restore":
-		err = s.store.SetState(ctx, id, store.Active)
-	default:
-		s.notFound(w, r)
-		return
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	http.Redirect(w, r, "/controls", http.StatusSeeOther)
+	s.move(w, r, store.Control, []string{"trash", "restore"}, "/controls", func(j *job.Job, title string) (string, error) {
+		j.Name = words.Say(r.Context(), "jobs.copyof", title)
+		_, err := s.keepControl(r.Context(), j)
+		return "/controls", err
+	})
 }
 
 // reshape changes the shape of the document, or brings a kept control or an entry of the
@@ -145,13 +122,13 @@ func (s *server) reshape(ctx context.Context, j *job.Job, what string, values ur
 	verb, id, _ := strings.Cut(what, " ")
 	switch verb {
 	case "use-control":
-		entry, revision, err := s.store.Read(ctx, id)
+		_, revision, err := s.kept(ctx, store.Control, id)
 		if err != nil {
 			return err
 		}
 		from, err := job.Draft(revision.Document)
-		if from == nil || entry.Kind != store.Control {
-			return errors.Join(err, store.NotFound)
+		if from == nil {
+			return err
 		}
 		j.Control = from.Control
 		return nil

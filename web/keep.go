@@ -151,38 +151,58 @@ func do(j *job.Job, what string) error {
 // attempts bounds how often a save begins again because somebody else saved meanwhile.
 const attempts = 5
 
+// settle saves, and begins again where somebody else saved at the same moment.
+func settle(save func() error) error {
+	for range attempts {
+		err := save()
+		var conflict *store.Conflict
+		if !errors.As(err, &conflict) {
+			return err
+		}
+	}
+	return store.Busy
+}
+
+// kept reads a document of a kind. One of another kind is not here: the address of a job
+// must not lead to a visit, which once signed no longer changes.
+func (s *server) kept(ctx context.Context, kind store.Kind, id string) (store.Entry, store.Revision, error) {
+	entry, revision, err := s.store.Read(ctx, id)
+	if err == nil && entry.Kind != kind {
+		err = store.NotFound
+	}
+	if err != nil {
+		return store.Entry{}, store.Revision{}, err
+	}
+	return entry, revision, nil
+}
+
 // change reads the newest job, lets it be changed, and saves it as one more revision.
 // If somebody saves at the same moment, it begins again from what they saved.
-func (s *server) change(ctx context.Context, id string, alter func(*job.Job) (what string, err error)) (store.Entry, *job.Job, error) {
-	for range attempts {
-		entry, revision, err := s.store.Read(ctx, id)
-		if err != nil {
-			return entry, nil, err
+func (s *server) change(ctx context.Context, kind store.Kind, id string, alter func(*job.Job) (what string, err error)) (entry store.Entry, after *job.Job, err error) {
+	err = settle(func() error {
+		var revision store.Revision
+		if entry, revision, err = s.kept(ctx, kind, id); err != nil {
+			return err
 		}
 		before, _ := job.Draft(revision.Document)
-		after, err := job.Draft(revision.Document)
-		if after == nil {
-			return entry, nil, err
+		if after, err = job.Draft(revision.Document); after == nil {
+			return err
 		}
 		what, err := alter(after)
 		if err != nil {
-			return entry, before, err
+			return err
 		}
 		differences := changes.Between(before, after)
 		if len(differences) == 0 {
-			return entry, after, nil
+			return nil
 		}
 		if what == "" {
 			what = changes.Sentence(differences)
 		}
 		entry, err = s.save(ctx, entry, after, what, 0)
-		var conflict *store.Conflict
-		if errors.As(err, &conflict) {
-			continue
-		}
-		return entry, after, err
-	}
-	return store.Entry{}, nil, store.Busy
+		return err
+	})
+	return entry, after, err
 }
 
 // save writes a job as the next revision.
@@ -244,9 +264,9 @@ func step(history []store.Revision, redo bool) (store.Revision, bool) {
 
 // takeBack undoes the newest change that stands, or brings the newest undone one again,
 // without touching what was changed elsewhere since.
-func (s *server) takeBack(ctx context.Context, id string, redo bool) error {
-	for range attempts {
-		entry, revision, err := s.store.Read(ctx, id)
+func (s *server) takeBack(ctx context.Context, kind store.Kind, id string, redo bool) error {
+	return settle(func() error {
+		entry, revision, err := s.kept(ctx, kind, id)
 		if err != nil {
 			return err
 		}
@@ -258,14 +278,8 @@ func (s *server) takeBack(ctx context.Context, id string, redo bool) error {
 		if !ok {
 			return nil
 		}
-		err = s.undo(ctx, entry, revision, target)
-		var conflict *store.Conflict
-		if errors.As(err, &conflict) {
-			continue
-		}
-		return err
-	}
-	return store.Busy
+		return s.undo(ctx, entry, revision, target)
+	})
 }
 
 func (s *server) undo(ctx context.Context, entry store.Entry, newest, target store.Revision) error {

@@ -199,13 +199,13 @@ func (s *server) entryOf(ctx context.Context, id string) (catalogue.Entry, error
 		}
 		return catalogue.Entry{}, store.NotFound
 	}
-	entry, revision, err := s.store.Read(ctx, kept)
+	_, revision, err := s.kept(ctx, store.Library, kept)
 	if err != nil {
 		return catalogue.Entry{}, err
 	}
 	j, err := job.Draft(revision.Document)
-	if j == nil || entry.Kind != store.Library {
-		return catalogue.Entry{}, errors.Join(err, store.NotFound)
+	if j == nil {
+		return catalogue.Entry{}, err
 	}
 	return ownEntry(id, j), nil
 }
@@ -604,10 +604,7 @@ func (s *server) ownPage(w http.ResponseWriter, r *http.Request) {
 
 // describeOwn takes the answers.
 func (s *server) describeOwn(w http.ResponseWriter, r *http.Request) {
-	entry, revision, err := s.store.Read(r.Context(), r.PathValue("id"))
-	if err == nil && entry.Kind != store.Library {
-		err = store.NotFound
-	}
+	_, revision, err := s.kept(r.Context(), store.Library, r.PathValue("id"))
 	var j *job.Job
 	if err == nil {
 		j, err = job.Draft(revision.Document)
@@ -659,15 +656,7 @@ func (p *page) ownResult(ctx context.Context) string {
 
 // ownFile gives one entry to be shared.
 func (s *server) ownFile(w http.ResponseWriter, r *http.Request) {
-	entry, revision, err := s.store.Read(r.Context(), r.PathValue("id"))
-	if err == nil && entry.Kind != store.Library {
-		err = store.NotFound
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	sendDocument(w, entry.Title, revision.Document)
+	s.file(w, r, store.Library)
 }
 
 // libraryFile gives all own entries as one file.
@@ -709,42 +698,16 @@ func sendDocument(w http.ResponseWriter, name string, document []byte) {
 
 // moveOwn copies an entry, puts it away, brings it back or erases it.
 func (s *server) moveOwn(w http.ResponseWriter, r *http.Request) {
-	ctx, id := r.Context(), r.PathValue("id")
-	entry, revision, err := s.store.Read(ctx, id)
-	if err == nil && entry.Kind != store.Library {
-		err = store.NotFound
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	switch r.PathValue("verb") {
-	case "duplicate":
-		var j *job.Job
-		if j, err = job.Draft(revision.Document); j != nil {
-			name := words.Say(ctx, "jobs.copyof", entry.Title)
-			if len(j.Constructions) > 0 {
-				j.Constructions[0].Name = name
-			} else if len(j.Circuits) > 0 && len(j.Circuits[0].Emitters) > 0 {
-				j.Circuits[0].Emitters[0].Name = name
-			}
-			_, err = s.keepOwn(ctx, j)
+	s.move(w, r, store.Library, []string{"trash", "restore", "erase"}, "/library", func(j *job.Job, title string) (string, error) {
+		name := words.Say(r.Context(), "jobs.copyof", title)
+		if len(j.Constructions) > 0 {
+			j.Constructions[0].Name = name
+		} else if len(j.Circuits) > 0 && len(j.Circuits[0].Emitters) > 0 {
+			j.Circuits[0].Emitters[0].Name = name
 		}
-	case "trash":
-		err = s.store.SetState(ctx, id, store.Trashed)
-	case "restore":
-		err = s.store.SetState(ctx, id, store.Active)
-	case "erase":
-		err = s.store.Erase(ctx, id)
-	default:
-		s.notFound(w, r)
-		return
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	http.Redirect(w, r, "/library", http.StatusSeeOther)
+		_, err := s.keepOwn(r.Context(), j)
+		return "/library", err
+	})
 }
 
 // wrong tells whether the answer of a field was refused.

@@ -110,12 +110,12 @@ func (s *server) openLog(r *http.Request) (*page, *followed, error) {
 }
 
 func (s *server) logEntry(ctx context.Context, job, id string) (*followed, error) {
-	entry, revision, err := s.store.Read(ctx, id)
+	entry, revision, err := s.kept(ctx, store.Log, id)
+	if err == nil && entry.Parent != job {
+		err = store.NotFound
+	}
 	if err != nil {
 		return nil, err
-	}
-	if entry.Kind != store.Log || entry.Parent != job {
-		return nil, store.NotFound
 	}
 	f := &followed{Entry: entry, Script: s.assets.link("dist/series.js"), Style: s.assets.link("dist/series.css")}
 	if err := json.Unmarshal(revision.Document, &f.Log); err != nil {

@@ -72,8 +72,8 @@ func (s *server) showPapers(w http.ResponseWriter, r *http.Request, status int, 
 // are refused are told; the others are kept.
 func (s *server) takePapers(w http.ResponseWriter, r *http.Request) {
 	ctx, id := r.Context(), r.PathValue("id")
-	if entry, _, err := s.store.Read(ctx, id); err != nil || entry.Kind != store.Job {
-		s.trouble(w, r, cmpError(err, store.NotFound))
+	if _, _, err := s.kept(ctx, store.Job, id); err != nil {
+		s.trouble(w, r, err)
 		return
 	}
 	parts, err := r.MultipartReader()
@@ -246,9 +246,9 @@ func (s *server) paper(w http.ResponseWriter, r *http.Request) {
 }
 
 func (s *server) paperNamed(r *http.Request) (store.File, error) {
-	entry, _, err := s.store.Read(r.Context(), r.PathValue("id"))
-	if err != nil || entry.Kind != store.Job {
-		return store.File{}, cmpError(err, store.NotFound)
+	entry, _, err := s.kept(r.Context(), store.Job, r.PathValue("id"))
+	if err != nil {
+		return store.File{}, err
 	}
 	return s.store.ReadFile(r.Context(), entry.ID, r.PathValue("file"))
 }

@@ -59,12 +59,9 @@ type gap struct {
 
 // open reads the job of a request with its results.
 func (s *server) open(ctx context.Context, kind store.Kind, id, place string, d doubt) (*page, error) {
-	entry, revision, err := s.store.Read(ctx, id)
+	entry, revision, err := s.kept(ctx, kind, id)
 	if err != nil {
 		return nil, err
-	}
-	if entry.Kind != kind {
-		return nil, store.NotFound
 	}
 	return s.show(ctx, entry, revision.Document, place, d)
 }
@@ -321,10 +318,6 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 	}
 	live := r.URL.Query().Get("live")
 	ctx, id := r.Context(), r.PathValue("id")
-	if entry, _, err := s.store.Read(ctx, id); err == nil && entry.Kind != kind {
-		s.notFound(w, r)
-		return
-	}
 	system, _ := systemNamed(values.Get("units"))
 	what := values.Get("do")
 
@@ -349,11 +342,11 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 	}
 	var p *page
 	if live == "try" {
-		p, err = s.tried(ctx, id, part, system, alter)
+		p, err = s.tried(ctx, kind, id, system, alter)
 	} else {
 		var entry store.Entry
 		var j *job.Job
-		if entry, j, err = s.change(ctx, id, alter); err == nil {
+		if entry, j, err = s.change(ctx, kind, id, alter); err == nil {
 			document, _ := job.Write(j) // it was written a moment ago
 			p, err = s.show(ctx, entry, document, "survey", fullDoubt)
 		}
@@ -399,8 +392,8 @@ func landing(what string) string {
 }
 
 // tried works out what answers would lead to, without keeping them.
-func (s *server) tried(ctx context.Context, id string, part surveyPart, system units.System, alter func(*job.Job) (string, error)) (*page, error) {
-	entry, revision, err := s.store.Read(ctx, id)
+func (s *server) tried(ctx context.Context, kind store.Kind, id string, system units.System, alter func(*job.Job) (string, error)) (*page, error) {
+	entry, revision, err := s.kept(ctx, kind, id)
 	if err != nil {
 		return nil, err
 	}
@@ -445,9 +438,9 @@ func (s *server) placePage(place string) http.HandlerFunc {
 }
 
 // back takes the newest change back, or brings it again.
-func (s *server) back(redo bool) http.HandlerFunc {
+func (s *server) back(kind store.Kind, redo bool) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		if err := s.takeBack(r.Context(), r.PathValue("id"), redo); err != nil {
+		if err := s.takeBack(r.Context(), kind, r.PathValue("id"), redo); err != nil {
 			s.trouble(w, r, err)
 			return
 		}
@@ -474,7 +467,7 @@ func (s *server) revive(w http.ResponseWriter, r *http.Request) {
 	}
 	old, err := s.store.ReadRevision(ctx, id, number)
 	if err == nil {
-		_, _, err = s.change(ctx, id, func(j *job.Job) (string, error) {
+		_, _, err = s.change(ctx, store.Job, id, func(j *job.Job) (string, error) {
 			earlier, err := job.Draft(old.Document)
 			if earlier == nil {
 				return "", err
@@ -590,37 +583,45 @@ func (s *server) begunWith(ctx context.Context, j *job.Job, what string) (store.
 
 // moveJob copies a job, or puts it away, or brings it back.
 func (s *server) moveJob(w http.ResponseWriter, r *http.Request) {
-	ctx, id := r.Context(), r.PathValue("id")
-	var err error
-	switch r.PathValue("verb") {
-	case "duplicate":
-		var revision store.Revision
-		var entry store.Entry
-		if entry, revision, err = s.store.Read(ctx, id); err == nil {
-			var j *job.Job
-			if j, err = job.Draft(revision.Document); j != nil {
-				j.Name = words.Say(ctx, "jobs.copyof", entry.Title)
-				s.keepNew(w, r, j, words.Say(ctx, "history.copied", entry.Title))
-				return
-			}
-		}
-	case "archive":
-		err = s.store.SetState(ctx, id, store.Archived)
-	case "trash":
-		err = s.store.SetState(ctx, id, store.Trashed)
-	case "restore":
-		err = s.store.SetState(ctx, id, store.Active)
-	case "erase":
-		err = s.store.Erase(ctx, id)
-	default:
+	s.move(w, r, store.Job, []string{"archive", "trash", "restore", "erase"}, returnTo(r, "/"), func(j *job.Job, title string) (string, error) {
+		j.Name = words.Say(r.Context(), "jobs.copyof", title)
+		entry, err := s.begunWith(r.Context(), j, words.Say(r.Context(), "history.copied", title))
+		return "/jobs/" + entry.ID + "/survey", err
+	})
+}
+
+// move does with a document as a whole what its list offers, and goes to the list, or to
+// the copy where copying leads there.
+func (s *server) move(w http.ResponseWriter, r *http.Request, kind store.Kind, offered []string, list string, copied func(j *job.Job, title string) (to string, err error)) {
+	ctx, verb := r.Context(), r.PathValue("verb")
+	if verb != "duplicate" && !slices.Contains(offered, verb) {
 		s.notFound(w, r)
 		return
+	}
+	entry, revision, err := s.kept(ctx, kind, r.PathValue("id"))
+	to := list
+	if err == nil {
+		switch verb {
+		case "duplicate":
+			var j *job.Job
+			if j, err = job.Draft(revision.Document); j != nil {
+				to, err = copied(j, entry.Title)
+			}
+		case "archive":
+			err = s.store.SetState(ctx, entry.ID, store.Archived)
+		case "trash":
+			err = s.store.SetState(ctx, entry.ID, store.Trashed)
+		case "restore":
+			err = s.store.SetState(ctx, entry.ID, store.Active)
+		case "erase":
+			err = s.store.Erase(ctx, entry.ID)
+		}
 	}
 	if err != nil {
 		s.trouble(w, r, err)
 		return
 	}
-	http.Redirect(w, r, returnTo(r, "/"), http.StatusSeeOther)
+	http.Redirect(w, r, to, http.StatusSeeOther)
 }
 
 // topPlaces are the places beside the jobs.

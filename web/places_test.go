@@ -598,3 +598,28 @@ func BenchmarkTyping(b *testing.B) {
 		}
 	}
 }
+
+// TestTheAddressOfAJobLeadsToNothingElse: with the name of a signed visit in it, it can
+// neither put the visit away nor change it.
+func TestTheAddressOfAJobLeadsToNothingElse(t *testing.T) {
+	h := handler(t)
+	at := begun(t, h, "short-survey")
+	visit := post(t, h, at+"/visits", nil).Header().Get("Location")
+	form := formOn(get(t, h, visit+"/readings").Body.String())
+	form.Set("f.conditions.outdoor", "20 °F")
+	post(t, h, visit+"/readings", form)
+	post(t, h, visit+"/sign", url.Values{"who": {"Orla Penhallow"}, "as": {"installer"}, "seal": {"yes"}})
+	before := get(t, h, visit+"/visit.yaml").Body.String()
+	id := visit[strings.LastIndex(visit, "/")+1:]
+	for _, address := range []string{
+		"/jobs/" + id + "/trash", "/jobs/" + id + "/erase", "/jobs/" + id + "/archive", "/jobs/" + id + "/undo", "/jobs/" + id + "/history/1",
+		"/jobs/" + id + "/duplicate", "/controls/" + id + "/trash", "/controls/" + id + "/undo", "/library/" + id + "/erase",
+	} {
+		if w := post(t, h, address, nil); w.Code != http.StatusNotFound {
+			t.Errorf("%s: status %d", address, w.Code)
+		}
+	}
+	if after := get(t, h, visit+"/visit.yaml").Body.String(); after != before || !strings.Contains(before, "sealed:") {
+		t.Errorf("the signed visit was changed:\n%s", after)
+	}
+}

@@ -175,8 +175,8 @@ func (s *server) takeRemarks(w http.ResponseWriter, r *http.Request) {
 // removeRemark takes a remark away for good.
 func (s *server) removeRemark(w http.ResponseWriter, r *http.Request) {
 	ctx := r.Context()
-	entry, _, err := s.store.Read(ctx, r.PathValue("remark"))
-	if err == nil && (entry.Kind != store.Remark || entry.Parent != r.PathValue("id")) {
+	entry, _, err := s.kept(ctx, store.Remark, r.PathValue("remark"))
+	if err == nil && entry.Parent != r.PathValue("id") {
 		err = store.NotFound
 	}
 	if err == nil {

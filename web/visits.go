@@ -176,12 +176,12 @@ func (s *server) openVisit(r *http.Request) (*page, error) {
 	if err != nil {
 		return nil, err
 	}
-	entry, revision, err := s.store.Read(ctx, r.PathValue("visit"))
+	entry, revision, err := s.kept(ctx, store.Visit, r.PathValue("visit"))
+	if err == nil && entry.Parent != p.House.ID {
+		err = store.NotFound
+	}
 	if err != nil {
 		return nil, err
-	}
-	if entry.Kind != store.Visit || entry.Parent != p.House.ID {
-		return nil, store.NotFound
 	}
 	v, err := job.DraftDocument[attendance.Visit](revision.Document, "visit")
 	if v == nil {
@@ -435,8 +435,8 @@ var errSigned = errors.New("this visit is signed and stays as it is; begin a new
 
 // changeVisit saves a change to the newest state of a visit.
 func (s *server) changeVisit(ctx context.Context, id string, alter func(v *attendance.Visit) error) error {
-	for range attempts {
-		entry, revision, err := s.store.Read(ctx, id)
+	return settle(func() error {
+		entry, revision, err := s.kept(ctx, store.Visit, id)
 		if err != nil {
 			return err
 		}
@@ -451,20 +451,12 @@ func (s *server) changeVisit(ctx context.Context, id string, alter func(v *atten
 			return err
 		}
 		document, err := attendance.Write(v)
-		if err != nil {
+		if err != nil || string(document) == string(revision.Document) {
 			return err
 		}
-		if string(document) == string(revision.Document) {
-			return nil
-		}
 		_, err = s.store.Save(ctx, id, entry.Revision, store.Change{Title: v.Date, About: v.By, Document: document, By: readerOf(ctx).by(), What: words.Say(ctx, "visit.saved")})
-		var conflict *store.Conflict
-		if errors.As(err, &conflict) {
-			continue
-		}
 		return err
-	}
-	return store.Busy
+	})
 }
 
 // visitAnswers takes the answers of a section.
