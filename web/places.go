@@ -74,7 +74,7 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 	}
 	p := s.paged(ctx, entry, j, place)
 	p.Document = string(document)
-	p.finish(ctx, d)
+	p.finish(ctx, d, err)
 	if kept, err := s.keptControls(ctx); err == nil && entry.Kind == store.Job && place == "survey" {
 		p.House.Controls = kept
 	}
@@ -113,13 +113,13 @@ func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place
 	return p
 }
 
-// finish judges the job and works it out if it is whole.
-func (p *page) finish(ctx context.Context, d doubt) {
+// finish judges the job by what reading it found wrong, and works it out if it is whole.
+func (p *page) finish(ctx context.Context, d doubt, found error) {
 	if p.House.Kind == store.Library {
 		p.House.Gaps = ownGaps(ctx, p.job)
 		return
 	}
-	p.House.Gaps = gapsOf(ctx, p.job)
+	p.House.Gaps = gapsIn(ctx, found)
 	if p.House.Kind == store.Control {
 		// A control on its own is in no house: only what is said of itself can be wrong.
 		p.House.Gaps = slices.DeleteFunc(p.House.Gaps, func(g gap) bool { return g.Part != "control" })
@@ -131,15 +131,23 @@ func (p *page) finish(ctx context.Context, d doubt) {
 }
 
 // gapsOf are the things that keep a job from being worked out.
-func gapsOf(ctx context.Context, j *job.Job) []gap {
+func gapsOf(ctx context.Context, j *job.Job) []gap { return gapsIn(ctx, readAgain(j)) }
+
+// readAgain is what reading a job would find wrong that was changed since it was read.
+func readAgain(j *job.Job) error {
 	document, err := job.Write(j)
 	if err == nil {
 		_, err = job.Read(document)
 	}
+	return err
+}
+
+// gapsIn are the gaps that reading a job found.
+func gapsIn(ctx context.Context, found error) []gap {
 	var faults *job.Faults
-	if !errors.As(err, &faults) {
-		if err != nil {
-			return []gap{{Part: surveyParts[1].ID, Problem: err.Error()}}
+	if !errors.As(found, &faults) {
+		if found != nil {
+			return []gap{{Part: surveyParts[1].ID, Problem: found.Error()}}
 		}
 		return nil
 	}
@@ -407,7 +415,7 @@ func (s *server) tried(ctx context.Context, kind store.Kind, id string, system u
 	p := s.paged(ctx, entry, j, "survey")
 	p.System = system
 	p.brief = true
-	p.finish(ctx, quickDoubt)
+	p.finish(ctx, quickDoubt, readAgain(j))
 	return p, nil
 }
 
