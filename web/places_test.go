@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -621,5 +622,31 @@ func TestTheAddressOfAJobLeadsToNothingElse(t *testing.T) {
 	}
 	if after := get(t, h, visit+"/visit.yaml").Body.String(); after != before || !strings.Contains(before, "sealed:") {
 		t.Errorf("the signed visit was changed:\n%s", after)
+	}
+}
+
+// TestWordsDoNotRunTogether: what is set in bold or quoted stands apart from what follows.
+func TestWordsDoNotRunTogether(t *testing.T) {
+	h := handler(t)
+	joined := regexp.MustCompile(`[^<>]{0,20}</(?:b|q|em|strong)>\p{L}[^<>]{0,20}`)
+	for _, e := range examples.List() {
+		at := begun(t, h, e.Name)
+		visit := post(t, h, at+"/visits", nil).Header().Get("Location")
+		form := formOn(get(t, h, visit+"/readings").Body.String())
+		form.Set("f.conditions.outdoor", "20 °F")
+		form.Set("f.readings.circuits[0].supply", "60 °F")
+		post(t, h, visit+"/readings", form)
+		for _, address := range []string{
+			"/try?example=" + e.Name, at + "/survey/house", at + "/survey/rooms", at + "/settings", at + "/curve", at + "/boiler-room",
+			at + "/handover", at + "/record", at + "/household/de", visit + "/before-power", visit + "/readings", visit + "/sign-off",
+		} {
+			for _, found := range joined.FindAllString(get(t, h, address).Body.String(), -1) {
+				t.Errorf("%s: %q", address, found)
+			}
+		}
+	}
+	faulty := post(t, h, "/try", url.Values{"document": {"curvewright: 1\njob: x\nsite: {design_outdoor: 5 parsecs}\ncircuits: [{name: A}]\n"}}).Body.String()
+	for _, found := range joined.FindAllString(faulty, -1) {
+		t.Errorf("faults: %q", found)
 	}
 }

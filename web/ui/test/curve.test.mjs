@@ -1,7 +1,7 @@
 // Walks through the curve's page and the workings behind figures.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
+import { launch, noViolation, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -28,12 +28,6 @@ async function open(t, example, place, options = {}) {
   page.at = begun.headers().location.replace("/survey", "");
   await page.goto(`${server.url}${page.at}/${place}`);
   return page;
-}
-
-async function noViolation(page, where) {
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
-  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], `${where} can be used by everybody`);
 }
 
 const figure = (page, key) => page.locator(`[name="c0.${key}"]`);

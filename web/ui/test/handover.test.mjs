@@ -1,7 +1,7 @@
 // Takes photographs at steps of a visit on a telephone, and looks at what is handed over.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
+import { launch, noViolation, saved, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -30,15 +30,8 @@ async function visit(t, example = "ridge-house") {
 const clean = async (page, where) => {
   const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
   assert.ok(over <= 0, `${where} is ${over} px too wide`);
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
-  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], where);
+  await noViolation(page, where);
 };
-
-const saved = (page) => page.waitForFunction(() => {
-  const said = document.querySelector("[data-kept]");
-  return said && said.textContent.trim() === said.dataset.saved;
-});
 
 /** A photograph as large as a telephone takes it. */
 const picture = (page) => page.evaluate(async () => {

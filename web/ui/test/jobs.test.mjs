@@ -1,7 +1,7 @@
 // Walks through jobs that are kept, as a person takes them.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
+import { field, launch, noViolation, saved, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -41,18 +41,7 @@ async function begin(page, example = "short-survey") {
   return new URL(page.url()).pathname.replace(/\/survey.*/, "");
 }
 
-const field = (page, path) => page.locator(`[name="f.${path}"]`);
-const saved = (page) => page.waitForFunction(() => {
-  const said = document.querySelector("[data-kept]");
-  return said && said.textContent.trim() === said.dataset.saved;
-});
 const supply = (page) => page.locator("[data-supply]").first().innerText();
-
-async function noViolation(page, where) {
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
-  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], `${where} can be used by everybody`);
-}
 
 test("from the first start to a settings sheet in the short way", async (t) => {
   const page = await open(t);

@@ -1,7 +1,7 @@
 // Walks through the library, the files beside a job, the help and its tour.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
+import { field, launch, noViolation, saved, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -35,12 +35,6 @@ async function begin(page, example) {
   return new URL(page.url()).pathname.replace(/\/survey.*/, "");
 }
 
-const field = (page, path) => page.locator(`[name="f.${path}"]`);
-const saved = (page) => page.waitForFunction(() => {
-  const said = document.querySelector("[data-kept]");
-  return said && said.textContent.trim() === said.dataset.saved;
-});
-
 /** A photograph of a size, as a browser makes it, and what a telephone adds to it. */
 async function photograph(page, width, height) {
   const bytes = await page.evaluate(async ([w, h]) => {
@@ -57,12 +51,6 @@ async function photograph(page, width, height) {
   const segment = Buffer.concat([Buffer.from([0xff, 0xe1, 0, said.length + 2]), said]);
   const data = Buffer.from(bytes);
   return Buffer.concat([data.subarray(0, 2), segment, data.subarray(2)]);
-}
-
-async function noViolation(page, where) {
-  await page.evaluate(axeSource);
-  const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
-  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], `${where} can be used by everybody`);
 }
 
 async function fits(page, where) {

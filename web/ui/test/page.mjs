@@ -1,4 +1,5 @@
-// The real server and a real browser, for the walks.
+// The real server and a real browser, for the walks, and what several of them do.
+import assert from "node:assert/strict";
 import { execFileSync, spawn } from "node:child_process";
 import { mkdtempSync, readFileSync } from "node:fs";
 import { tmpdir } from "node:os";
@@ -36,3 +37,19 @@ export const axeSource = readFileSync(join(here, "..", "node_modules", "axe-core
 
 /** Every example by its name. */
 export const examples = ["short-survey", "combi-slab", "bills-house", "ridge-house"];
+
+/** A field of the survey, or of a visit, by its place in the document. */
+export const field = (page, path) => page.locator(`[name="f.${path}"]`);
+
+/** Waits until the page says that all is saved. */
+export const saved = (page) => page.waitForFunction(() => {
+  const said = document.querySelector("[data-kept]");
+  return said && said.textContent.trim() === said.dataset.saved;
+});
+
+/** The page as it is can be used by everybody, as far as a program can tell (WCAG 2.2 AA). */
+export async function noViolation(page, where) {
+  await page.evaluate(axeSource);
+  const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
+  assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], `${where} can be used by everybody`);
+}

@@ -1,7 +1,7 @@
 // Walks through the page as a person takes them, in a real browser on the real server.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, examples, launch, serve } from "./page.mjs";
+import { axeSource, examples, field, launch, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -32,7 +32,6 @@ async function open(t, address = "/try", options = {}) {
 }
 
 const supply = (page) => page.locator("dd[data-supply]").first().innerText();
-const field = (page, path) => page.locator(`[name="f.${path}"]`);
 const design = "site.design_outdoor";
 
 async function changed(page, from) {

@@ -1,7 +1,7 @@
 // Walks through a visit on a telephone, and closes the page in the middle of it.
 import assert from "node:assert/strict";
 import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
+import { field, launch, noViolation, saved, serve } from "./page.mjs";
 
 let server, browser;
 before(async () => {
@@ -28,12 +28,6 @@ async function begin(page, example = "ridge-house") {
   await page.waitForURL(/\/visit\/.+/);
   return page.url();
 }
-
-const field = (page, path) => page.locator(`[name="f.${path}"]`);
-const saved = (page) => page.waitForFunction(() => {
-  const said = document.querySelector("[data-kept]");
-  return said && said.textContent.trim() === said.dataset.saved;
-});
 
 test("a visit on a telephone survives a page that is closed in the middle", async (t) => {
   const context = await phone(t);
@@ -74,9 +68,7 @@ test("readings are judged as they come in, and the likeliest cause is named", as
     await page.goto(at + section);
     const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
     assert.ok(over <= 0, `${section} is ${over} px too wide`);
-    await page.evaluate(axeSource);
-    const found = await page.evaluate(() => axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] }));
-    assert.deepEqual(found.violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.target).join(" ; ")}`), [], section);
+    await noViolation(page, section);
   }
 });
 
