@@ -4,6 +4,8 @@
 
 LISTEN   ?= 127.0.0.1:8090
 FUZZTIME ?= 30s
+SEED     := $(shell date +%s)
+CHECKS   ?= 300
 
 # For a browser without a network: the largest the packed program may become.
 OFFLINE_BYTES := 3500000
@@ -16,7 +18,10 @@ GENERATED  = find . -name '*_templ.go' -not -path '*/node_modules/*' -exec cksum
 # A version control system that refuses a borrowed folder must not stop the build.
 export GOFLAGS += -buildvcs=false
 
-.PHONY: help demo test lint bench fuzz build proof docs shots guide clean \
+# The drawn houses of the property tests are the same on every machine; make hunt draws others.
+export RAPID_SEED ?= 1125
+
+.PHONY: help demo test lint bench fuzz hunt build proof docs shots guide clean \
 	ui format vet generated docs-current gotest offline uitest
 .NOTPARALLEL:
 
@@ -46,6 +51,11 @@ fuzz: ## search for inputs that break a reader, FUZZTIME (30s) for each
 		echo "Searching with $$target in $$package for $(FUZZTIME)."; \
 		go test -run '^$$' -fuzz "^$$target\$$" -fuzztime $(FUZZTIME) "$$package" || exit 1; \
 	done
+
+hunt: ## draw other cases for the property tests: SEED (the time of day) and CHECKS (300)
+	@echo "Drawing $(CHECKS) cases for each property from seed $(SEED)."
+	@RAPID_SEED=$(SEED) RAPID_CHECKS=$(CHECKS) go test -timeout 60m \
+	$$($(GO_FILES) -name '*_test.go' -exec grep -l 'pgregory.net/rapid' {} + | xargs -n1 dirname | sort -u)
 
 build: ui ## the one program, bin/curvewright
 	@echo "Building bin/curvewright."

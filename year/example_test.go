@@ -44,5 +44,5 @@ func ExampleRun() {
 	}
 	fmt.Printf("fuel %.0f kWh, %d starts, mean %.1f °C\n", float64(result.Fuel)/3.6e6, result.Starts, result.Rooms[0].Mean.Celsius())
 	// Output:
-	// fuel 182 kWh, 44 starts, mean 18.7 °C
+	// fuel 182 kWh, 46 starts, mean 18.7 °C
 }

@@ -81,6 +81,8 @@ type radiatorNode struct {
 	freePhi  float64 // see describeReturn: while the water is warm throughout
 	phi      float64 // and in this step
 	intake   float64 // flow·(1 + φ) in this step, W/K
+	seen     float64 // its water as the intake of this step sees it, see sample
+	gave     float64 // in the step before, W
 	leaks    bool    // heat goes behind
 	inlet    float64 // mean inlet of the step before
 	valve    ValveKind

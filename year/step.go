@@ -48,7 +48,7 @@ func (m *model) advanceWater() {
 		if c.waited > 0 {
 			m.cool(c)
 		}
-		c.describeReturn(&m.tank)
+		c.describeReturn(m)
 		c.inletSum = 0
 		c.renewed = m.plantDt * c.inv * c.flow
 		m.active = append(m.active, c)
@@ -79,18 +79,21 @@ func (m *model) advanceWater() {
 // which is exact where nothing changes, so that a steady radiator gives what its law
 // gives. While it warms, water leaves no cooler than the room: the warm water comes as a
 // plug. While it cools, water leaves at the mean.
-func (c *circuitNode) describeReturn(tank *tankNode) {
+//
+// Tm is that of the middle of the step (see sample): with that of its beginning every
+// emitter of a loop would hand on more than its share of a ripple from step to step, and
+// eight of them in a row would make a swing of it.
+func (c *circuitNode) describeReturn(m *model) {
 	if c.isTank {
-		c.constant, c.slope = (1+tank.phi)*tank.coilMean, -tank.phi
+		c.constant, c.slope = (1+m.tank.phi)*m.tank.coilMean, -m.tank.phi
 		return
 	}
 	if c.series {
 		constant, slope := 0.0, 1.0
 		for i := range c.radiators {
 			r := &c.radiators[i]
-			r.limitPhi()
-			r.intake = r.flow * (1 + r.phi)
-			constant, slope = (1+r.phi)*r.t-r.phi*constant, -r.phi*slope
+			r.sample(r.flow, m.emitterDt)
+			constant, slope = (1+r.phi)*r.seen-r.phi*constant, -r.phi*slope
 		}
 		c.constant, c.slope = constant, slope
 		return
@@ -99,10 +102,9 @@ func (c *circuitNode) describeReturn(tank *tankNode) {
 	for i := range c.radiators {
 		r := &c.radiators[i]
 		if r.open > 0 {
-			r.limitPhi()
 			w := r.flow * r.open
-			r.intake = w * (1 + r.phi)
-			constant += r.intake * r.t
+			r.sample(w, m.emitterDt)
+			constant += r.intake * r.seen
 			slope -= w * r.phi
 		}
 	}
@@ -113,6 +115,18 @@ func (c *circuitNode) describeReturn(tank *tankNode) {
 		slope -= w * s.phi
 	}
 	c.constant, c.slope = constant*c.flowInv, slope*c.flowInv
+}
+
+// sample readies the exchange with a flow w, W/K, for a step. With Tm in its middle,
+// Tm = T + dt/(2·C)·(w·(1+φ)·(Tin − Tm) − P), the emitter takes intake·(Tin − seen) and
+// lets out (1+φ')·seen − φ'·Tin, where seen = T − dt/(2·C)·P, P what it gave last, and
+// 1+φ' = (1+φ)/(1 + dt·w·(1+φ)/(2·C)).
+func (r *radiatorNode) sample(w, dt float64) {
+	r.limitPhi()
+	half := 0.5 * dt * r.inv
+	r.seen = r.t - half*r.gave
+	r.phi = (1+r.phi)/(1+half*w*(1+r.phi)) - 1
+	r.intake = w * (1 + r.phi)
 }
 
 // limitPhi takes φ as it was found last, or less where water would leave too cool.
@@ -305,10 +319,10 @@ func (m *model) advanceEmitters(c *circuitNode) {
 		r := &c.radiators[i]
 		taken := 0.0
 		if r.open > 0 {
-			taken = r.intake * (inlet - r.t)
+			taken = r.intake * (inlet - r.seen)
 			r.inlet = inlet
 			if c.series {
-				inlet = r.t - r.phi*(inlet-r.t)
+				inlet = r.seen - r.phi*(inlet-r.seen)
 			}
 		}
 		r.give(&m.sums, taken, dt)
@@ -331,13 +345,13 @@ func (m *model) cool(c *circuitNode) {
 func (r *radiatorNode) give(s *sums, taken, dt float64) {
 	excess := r.t - (r.room.air - r.offset)
 	given := r.factor * excess * r.law.at(math.Abs(excess))
-	net := taken - given
+	r.gave = given
 	if r.leaks && excess > 0 {
 		behind := max(0, r.behind*given+r.behindG*(r.room.air-r.behindT))
 		s.behind += dt * behind
-		net -= behind
+		r.gave += behind
 	}
-	r.t += dt * r.inv * net
+	r.t += dt * r.inv * (taken - r.gave)
 	given *= dt
 	r.room.radiated += given * r.radiant
 	r.room.convected += given * r.airShare
