@@ -1,8 +1,10 @@
 package settings
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"curvewright/building"
@@ -135,10 +137,20 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	}
 	m.besideTheFigures(s)
 	s.Figures = m.figures(s, solved)
-	s.Findings = m.findings
+	s.Findings = gravestFirst(m.findings)
 	s.Cautions = m.cautions()
 	s.ownUnitsFirst()
 	return s, m, solved, b, nil
+}
+
+// gravestFirst puts what must be mended before what may be noted; within a severity the
+// order of the work stays.
+func gravestFirst(findings []Finding) []Finding {
+	order := []string{"stop", "short", "note"}
+	slices.SortStableFunc(findings, func(a, b Finding) int {
+		return cmp.Compare(slices.Index(order, a.Severity), slices.Index(order, b.Severity))
+	})
+	return findings
 }
 
 // solvedCircuit is a circuit with its curve.
