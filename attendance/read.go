@@ -125,6 +125,7 @@ func (c *checker) readings(r *Readings, outdoor func(string, job.Given[units.Tem
 	c.time("readings › boiler › meter", b.Meter, units.Hours(1))
 	within(c, "readings › boiler › condensate", b.Condensate, 0, 0.1)
 	within(c, "readings › boiler › pressure", b.Pressure, 0, units.Bar(10))
+	within(c, "readings › boiler › filter_drop", b.Filter, 0, units.Bar(2))
 	water("readings › separator › supply", r.Separator.Supply)
 	water("readings › separator › return", r.Separator.Return)
 	c.time("readings › tank_charge", r.Tank, units.Hours(48))
@@ -137,6 +138,7 @@ func (c *checker) readings(r *Readings, outdoor func(string, job.Given[units.Tem
 		water(where+"supply_shown", x.Shown)
 		water(where+"return", x.Return)
 		within(c, where+"flow", x.Flow, 0, 0.02)
+		within(c, where+"pump_head", x.Head, 0, units.Bar(2))
 	}
 	once = map[string]bool{}
 	for _, x := range r.Rooms {

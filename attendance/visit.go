@@ -21,9 +21,9 @@ type Visit struct {
 	Entered     []Entered     `yaml:"entered" doc:"lines of the settings sheet, as entered in the control"`
 	Curves      []Curve       `yaml:"curves" doc:"curves as found in the control, where they are not the sheet's"`
 	Checks      []Check       `yaml:"checks" doc:"steps of the walk"`
-	Combustion  *Combustion   `yaml:"combustion" doc:"what the analyser said"`
-	Water       *Water        `yaml:"water" doc:"water of the heating system"`
-	Pressure    *PressureTest `yaml:"pressure_test" doc:"test of the pipework"`
+	Combustion  *Combustion   `yaml:"combustion" apart:"yes" doc:"what the analyser said"`
+	Water       *Water        `yaml:"water" apart:"yes" doc:"water of the heating system"`
+	Pressure    *PressureTest `yaml:"pressure_test" apart:"yes" doc:"test of the pipework"`
 	Loops       []Loop        `yaml:"loops" doc:"balancing of the loops"`
 	Photos      []Photo       `yaml:"photos" doc:"photographs, kept beside the document"`
 	Signatures  []Signature   `yaml:"signatures" doc:"who signed"`
@@ -65,6 +65,7 @@ type Boiler struct {
 	Flue       job.Given[units.Temperature] `yaml:"flue" doc:"flue gas"`
 	Condensate job.Given[units.MassFlow]    `yaml:"condensate" doc:"condensate that drips"`
 	Pressure   job.Given[units.Pressure]    `yaml:"pressure" doc:"pressure of the system"`
+	Filter     job.Given[units.Pressure]    `yaml:"filter_drop" doc:"difference of pressure across filter and dirt separator, pumps running"`
 }
 
 // Separator is what is read on the circuits' side.
@@ -81,6 +82,7 @@ type Circuit struct {
 	Shown  job.Given[units.Temperature] `yaml:"supply_shown" doc:"supply that the control shows"`
 	Return job.Given[units.Temperature] `yaml:"return" doc:"return"`
 	Flow   job.Given[units.Flow]        `yaml:"flow" doc:"flow"`
+	Head   job.Given[units.Pressure]    `yaml:"pump_head" doc:"difference of pressure across its pump, by gauges or as the pump shows it"`
 }
 
 // Room is what is read of a room.
@@ -196,6 +198,8 @@ type Photo struct {
 	File string `yaml:"file" need:"yes" doc:"name of the picture, by its content"`
 	Of   string `yaml:"of" doc:"what it shows"`
 	Step string `yaml:"step" doc:"step of the walk that it belongs to"`
+	// Reading names it as judgements do: boiler supply, return of a circuit, air in a room.
+	Reading string `yaml:"reading" doc:"reading that it shows, in place of a step"`
 }
 
 // Signature names a drawn signature kept beside the document.

@@ -16,6 +16,8 @@ const (
 	// AverageGains are the mean of a lived-in day without sun, for a year's energy and
 	// for balance temperatures.
 	AverageGains units.Flux = 5
+	// SeasonSun is what comes through the windows in heating weather, mean of the day.
+	SeasonSun units.Flux = 3
 )
 
 // Gains gives the heat for a floor area.

@@ -17,7 +17,7 @@ type HeatCapacity float64
 
 // Text prints the value with its unit for a reader of the system.
 func (c HeatCapacity) Text(s units.System) string {
-	if s == units.US {
+	if s.In(units.Losses) == units.US {
 		return fmt.Sprintf("%.0f\u00a0Btu/°F", float64(c)*5/9/1055.05585262)
 	}
 	return fmt.Sprintf("%.1f\u00a0MJ/K", float64(c)/1e6)

@@ -80,6 +80,54 @@ func (b Bills) Signature() (Signature, error) {
 	return s, nil
 }
 
+// AtOwnBalance gives a house's loss coefficient from a year's fuel by the degree-days to
+// the temperature at which this house begins to need heat, which a house that is tight
+// for its gains reaches well below the base in common use: with that base its loss, and
+// with the loss the design load, would come out too small.
+//
+//	H · DD · f(Ti − gains/H)/f(base) = (fuel − baseload) · η
+//
+// where f is the degree-days of the place by base; H by halving the interval, since the
+// left side grows with it.
+//
+// Units: a temperature and a power; days gives K·d for a base; the result in W/K.
+// Range: as Signature; room 5 to 30 °C, gains 0 to 100 kW that keep the balance above
+// 5 °C or are counted as far as that.
+// Source: variable-base degree-days, ISO 15927-6:2007 and the ASHRAE Handbook
+// Fundamentals, energy estimating (from memory).
+// Errors: as Signature, or a place without degree-days to the base.
+func (b Bills) AtOwnBalance(room units.Temperature, gains units.Power, days func(base units.Temperature) units.DegreeDays) (Signature, error) {
+	s, err := b.Signature()
+	if err != nil {
+		return Signature{}, err
+	}
+	err = cmp.Or(
+		refuse.Within("room temperature", room, units.Celsius(5), units.Celsius(30)),
+		refuse.Within("gains", gains, 0, units.Power(100000)),
+	)
+	if err != nil {
+		return Signature{}, err
+	}
+	toBase := days(b.Base)
+	if err := refuse.Within("degree-days of the place to the base", toBase, units.KelvinDays(50), units.KelvinDays(15000)); err != nil {
+		return Signature{}, err
+	}
+	balance := func(h float64) units.Temperature {
+		return max(units.Celsius(5), Loss{Outdoor: units.LossCoefficient(h)}.BalanceOutdoor(room, gains))
+	}
+	low, high := 0.2*float64(s.Loss.Outdoor), 10*float64(s.Loss.Outdoor)
+	for range 50 {
+		h := (low + high) / 2
+		if h*float64(b.DegreeDays)*float64(days(balance(h))/toBase) < float64(s.Heat) {
+			low = h
+		} else {
+			high = h
+		}
+	}
+	s.Loss.Outdoor, s.Base = units.LossCoefficient(low), balance(low)
+	return s, nil
+}
+
 func (b Bills) check() error {
 	d := b.Doubts
 	err := cmp.Or(

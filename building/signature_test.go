@@ -37,6 +37,42 @@ func TestBillsGiveBackTheHouse(t *testing.T) {
 	})
 }
 
+// TestBillsAtTheHousesOwnBalance: fuel reckoned with the degree-days to the house's own
+// balance gives the house back, whatever base the year's degree-days were told in. Those of
+// the place fall with the square of the distance here, as they roughly do.
+func TestBillsAtTheHousesOwnBalance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		place := func(base units.Temperature) units.DegreeDays {
+			return units.KelvinDays(6 * math.Pow(max(0, base.Celsius()+10), 2))
+		}
+		h := units.LossCoefficient(rapid.Float64Range(60, 800).Draw(t, "H"))
+		room := units.Celsius(rapid.Float64Range(16, 24).Draw(t, "room"))
+		gains := units.Power(float64(h) * rapid.Float64Range(0, 9).Draw(t, "kelvins that the gains carry"))
+		colder := rapid.Float64Range(0.8, 1.2).Draw(t, "that year against the place")
+		own := Loss{Outdoor: h}.BalanceOutdoor(room, gains)
+		fuel, err := FuelForLoss(h, place(own)*units.DegreeDays(colder), 0.85, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		base := units.Celsius(rapid.Float64Range(12, 20).Draw(t, "base"))
+		b := Bills{Fuel: fuel, Efficiency: 0.85, DegreeDays: place(base) * units.DegreeDays(colder), Base: base}
+		s, err := b.AtOwnBalance(room, gains, place)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if math.Abs(float64(s.Loss.Outdoor/h)-1) > 1e-6 || math.Abs(float64(s.Base-own)) > 1e-4 {
+			t.Fatalf("%v with a balance of %v comes back as %v with %v", h, own, s.Loss.Outdoor, s.Base)
+		}
+		if plain, err := b.Signature(); err != nil || own < base-0.01 && plain.Loss.Outdoor >= s.Loss.Outdoor {
+			t.Fatalf("a balance of %v below the base of %v does not make the loss larger: %v, %v", own, base, plain.Loss.Outdoor, err)
+		}
+	})
+	if _, err := (Bills{Fuel: units.KilowattHours(20000), Efficiency: 0.85, DegreeDays: units.KelvinDays(3600), Base: units.Celsius(18)}).AtOwnBalance(
+		units.Celsius(21), 500, func(units.Temperature) units.DegreeDays { return 0 }); err == nil {
+		t.Error("a place that is never cold is accepted")
+	}
+}
+
 func TestSignatureOfAHouse(t *testing.T) {
 	gas := ok[Fuel](t)(FuelByKey("gas-therm"))
 	fuel := ok[units.Energy](t)(gas.Energy(900))

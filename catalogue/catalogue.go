@@ -133,7 +133,11 @@ func (e Entry) Sized(s Size) (job.Emitter, error) {
 			fins.Length = job.Given[units.Length]{Value: s.Length, Set: true}
 			made.FinTube = &fins
 		}
-		if made.Radiator != nil {
+		if made.Radiator != nil && made.Radiator.PerLength.Set {
+			panel := *made.Radiator
+			panel.Length = job.Given[units.Length]{Value: s.Length, Set: true}
+			made.Radiator = &panel
+		} else if made.Radiator != nil {
 			panel := *made.Radiator
 			panel.Output = job.Says(units.Power(float64(panel.Output.Value)*float64(s.Length)), job.Estimated)
 			made.Radiator = &panel
@@ -152,6 +156,12 @@ func (e Entry) Sized(s Size) (job.Emitter, error) {
 		if s.Pieces == 0 {
 			return job.Emitter{}, errNoSections
 		}
+		if made.Radiator != nil {
+			column := *made.Radiator
+			column.Sections = s.Pieces
+			made.Radiator = &column
+			break
+		}
 		made.CastIron = &job.CastIron{EDR: job.Says(units.RadiatorArea(float64(made.CastIron.EDR.Value)*float64(s.Pieces)), job.Estimated)}
 	case ByPiece:
 		if s.Pieces > 1 {
@@ -162,14 +172,17 @@ func (e Entry) Sized(s Size) (job.Emitter, error) {
 }
 
 // MeasureOf is what has to be known of an emitter that an installer keeps: the length of
-// fin-tube, the area of a floor, how many of anything else.
+// fin-tube and of a radiator rated per length, the sections of one rated per section, the
+// area of a floor, how many of anything else.
 //
 // Range: any emitter.
 // Source: common practice.
 func MeasureOf(e job.Emitter) Measure {
 	switch {
-	case e.FinTube != nil:
+	case e.FinTube != nil, e.Radiator != nil && e.Radiator.PerLength.Set:
 		return ByLength
+	case e.Radiator != nil && e.Radiator.PerSection.Set:
+		return BySection
 	case e.Floor != nil:
 		return ByArea
 	}

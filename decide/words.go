@@ -47,7 +47,7 @@ func (a Answer) Advice(s units.System) []string {
 			for _, f := range u.Fails {
 				rooms = append(rooms, fmt.Sprintf("%s (%d houses, up to %s)", f.Room, f.Houses, hours(f.Longest)))
 			}
-			say("That is fewer than nine in ten. Cold too long: %s. Raise the curve if it shows, or measure first what the sheet says would make it surer.", strings.Join(rooms[:min(4, len(rooms))], ", "))
+			say("That is fewer than nine in ten. Cold too long: %s. Raise the curve if it shows, or measure first what the sheet says would make it surer.", strings.Join(rooms[:min(4, len(rooms))], "; "))
 		}
 	}
 	if a.Surer != nil {

@@ -245,29 +245,12 @@ func supplyFor(p *settings.Plan, circuit int, room, out float64) float64 {
 
 // message tells the household in plain words what is changed and what they will notice.
 func (in *inspection) message(c *Correction) string {
-	var cold, mild *CorrectionPoint
-	for i := range c.Points {
-		if c.Points[i].Runs > 0 {
-			if cold == nil {
-				cold = &c.Points[i]
-			}
-			mild = &c.Points[i]
-		}
-	}
+	cold, mild := c.ends()
 	if cold == nil || c.First != "" {
 		return "We have looked at the readings of your heating. Before its settings are changed, something else should be put right; we will be in touch about a visit."
 	}
-	step := func(p *CorrectionPoint) string {
-		switch d := float64(p.Set - p.Runs); {
-		case d > 1.5:
-			return "warmer"
-		case d < -1.5:
-			return "cooler"
-		}
-		return "the same"
-	}
-	a, b := step(cold), step(mild)
-	if a == "the same" && b == "the same" {
+	a, b := cold.step(), mild.step()
+	if c.Fits() {
 		return "We have looked at the readings of your heating. Its settings fit your house, and nothing needs to be changed."
 	}
 	out := "We have looked at the readings of your heating and would like to change two numbers. "
@@ -280,4 +263,40 @@ func (in *inspection) message(c *Correction) string {
 		out += " Radiators and floors will feel less hot; the rooms should be as warm as before, and you will use less fuel."
 	}
 	return out + " Please leave the room thermostats as they are for some days after the change, and tell us the day, the hour and the room if one is too cold or too warm."
+}
+
+// ends are the points at which the curve as it runs is known, in the cold and in mild
+// weather; nil if it is known nowhere.
+func (c *Correction) ends() (cold, mild *CorrectionPoint) {
+	for i := range c.Points {
+		if c.Points[i].Runs > 0 {
+			if cold == nil {
+				cold = &c.Points[i]
+			}
+			mild = &c.Points[i]
+		}
+	}
+	return cold, mild
+}
+
+const sameSupply = 1.5 // K of supply that nobody feels
+
+func (p *CorrectionPoint) step() string {
+	switch d := float64(p.Set - p.Runs); {
+	case d > sameSupply:
+		return "warmer"
+	case d < -sameSupply:
+		return "cooler"
+	}
+	return "the same"
+}
+
+// Fits tells whether the curve as it runs can stay: at both its ends nobody would feel
+// the correction.
+//
+// Range: any correction; false where the curve as it runs is not known.
+// Source: own choice of 1.5 K.
+func (c *Correction) Fits() bool {
+	cold, mild := c.ends()
+	return cold != nil && cold.step() == "the same" && mild.step() == "the same"
 }

@@ -44,6 +44,7 @@ const (
 	sensorTrust = 1.0    // K, of a thermometer on a pipe
 	tankRises   = 1.5    // K in a quarter of an hour: a charge
 	chargeGap   = 900.0  // s between two stretches of one charge
+	tankNoise   = 0.35   // K by which a sensor may waver at one temperature
 	longCharge  = 1200.0 // s
 )
 
@@ -150,6 +151,10 @@ func (c *Cycles) count(f *frame) {
 	reach := 1.645 * math.Sqrt(n) / 2
 	at := func(k float64) float64 { return sorted[int(math.Max(0, math.Min(n-1, k)))] }
 	c.MedianRun = estimate[units.Time](at(n/2), at(n/2-reach)-f.rowStep/2, at(n/2+reach)+f.rowStep/2, how)
+	if 2*f.rowStep > shortRun {
+		c.ShortRuns = unknown[units.Fraction](fmt.Sprintf("these data cannot tell: a row every %.0f min is too seldom for runs under 5 min", f.rowStep/60))
+		return
+	}
 	short := 0.0
 	for _, l := range sorted {
 		if l < shortRun {
@@ -316,7 +321,36 @@ func charges(f *frame) []charge {
 		}
 		out = append(out, charge{from: from, to: to})
 	}
+	for i := range out {
+		out[i] = f.tighten(out[i])
+	}
 	return out
+}
+
+// tighten lets a charge begin at the last row that is as cool as its coolest, and end at
+// the first that is as hot as its hottest: the quarters of an hour by which it was found
+// reach beyond it on both sides, and what the house gets there is the house's.
+func (f *frame) tighten(c charge) charge {
+	first, _ := slices.BinarySearch(f.l.Stamps, c.from)
+	end, _ := slices.BinarySearch(f.l.Stamps, c.to+1)
+	low, high := math.Inf(1), math.Inf(-1)
+	for i := first; i < end; i++ {
+		if v := f.tank[i]; !math.IsNaN(v) {
+			low, high = math.Min(low, v), math.Max(high, v)
+		}
+	}
+	for i := first; i < end && f.l.Stamps[i] < c.to; i++ {
+		if f.tank[i] >= high-tankNoise {
+			c.to = f.l.Stamps[i]
+			break
+		}
+	}
+	for i := first; i < end && f.l.Stamps[i] < c.to; i++ {
+		if f.tank[i] <= low+tankNoise {
+			c.from = f.l.Stamps[i]
+		}
+	}
+	return c
 }
 
 // roomAt is the mean of the rooms at a time.

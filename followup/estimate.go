@@ -41,11 +41,19 @@ func (e Estimate[T]) Text(s units.System) string {
 	}
 	say := func(v T) string {
 		if n, plain := any(v).(units.Number); plain {
-			return strings.Replace(strconv.FormatFloat(float64(n), 'g', 3, 64), "-", "−", 1)
+			return plainNumber(float64(n))
 		}
 		return v.Text(s)
 	}
 	return say(e.Value) + " (" + say(e.Low) + " to " + say(e.High) + ")"
+}
+
+// plainNumber has three figures, and none beyond thousandths.
+func plainNumber(v float64) string {
+	if math.Abs(v) < 0.1 {
+		v = math.Round(v*1000)/1000 + 0 // no negative nought
+	}
+	return strings.Replace(strconv.FormatFloat(v, 'g', 3, 64), "-", "−", 1)
 }
 
 // Half is half of the interval as a share of the value.

@@ -16,7 +16,7 @@ const (
 // cycling asks whether runs are too short, and whether the boiler is too large.
 func (in *inspection) cycling() {
 	c := in.r.Cycles
-	if c.StartsPerDay.Known && c.ShortRuns.Known && float64(c.StartsPerDay.Low) > manyStarts && float64(c.MedianRun.Value) < 8*60 {
+	if c.StartsPerDay.Known && c.MedianRun.Known && float64(c.StartsPerDay.Low) > manyStarts && float64(c.MedianRun.Value) < 8*60 {
 		from, n := busiest(c.starts)
 		in.add(Hydraulics, "short cycling", from, from+daily, n, "lower the heating output limit, widen the differential, lengthen the shortest rest; small zones together; then a buffer",
 			"%.0f starts a day with runs of %.0f min; on the busiest day %d", float64(c.StartsPerDay.Value), float64(c.MedianRun.Value)/60, n)

@@ -10,48 +10,10 @@ import (
 )
 
 const (
-	sunJump   = 3.0  // K above the hours about it: sun on a sensor, not weather
-	sunDays   = 0.12 // share of days on which it shows
-	dip       = 4.0  // K of supply below the curve at one time of day
-	curveOff  = 4.0  // K between what runs and what the sheet says
-	followOff = 4.0  // K between wanted and had
+	dip       = 4.0 // K of supply below the curve at one time of day
+	curveOff  = 4.0 // K between what runs and what the sheet says
+	followOff = 4.0 // K between wanted and had
 )
-
-// outdoorSensor looks for sun and warm air at the sensor.
-func (in *inspection) outdoorSensor() {
-	hs := &in.f.hours
-	if hs.out == nil {
-		return
-	}
-	var count [24]int
-	var first [24]int64
-	days := len(in.f.days)
-	for k := 3; k+3 < len(hs.out); k++ {
-		// Sun falls on a wall for an hour or three, and leaves it again.
-		around := (hs.out[k-3] + hs.out[k+3]) / 2
-		if hs.out[k]-around > sunJump && hs.out[k]-math.Max(hs.out[k-3], hs.out[k+3]) > sunJump*0.7 {
-			h := in.f.hourOfDay(k)
-			if count[h]++; count[h] == 1 {
-				first[h] = hs.begin + int64(k)*hour
-			}
-		}
-	}
-	best := 0
-	for h := range count {
-		if count[h] > count[best] {
-			best = h
-		}
-	}
-	if days >= 10 && float64(count[best]) > sunDays*float64(days) && best >= 5 && best <= 20 && (best < 12 || best > 15 || float64(count[best]) > 0.3*float64(days)) {
-		side := "east"
-		if best >= 13 {
-			side = "west"
-		}
-		in.add(Sensors, "sun on the outdoor sensor", first[best]-2*hour, first[best]+3*hour, count[best], "move the sensor to the north wall, out of the sun and 1.2 m (4 ft) from vents; until then expect a cool house on clear days",
-			"about %02d:00 the outdoor temperature jumps up for an hour or two on %d of %d days: the sensor sees the sun from the %s", best, count[best], days, side)
-	}
-	in.dips()
-}
 
 // dips looks for a supply that falls at the same time of day on some days only, and at
 // no other time: sun or warm air at the sensor makes the control believe in spring.
@@ -177,10 +139,27 @@ func (in *inspection) height() {
 	if worst < 0 {
 		word = "below"
 	}
+	if worst != 0 && in.asFound() {
+		in.add(TheCurve, "still as found", from, to, len(c.fit.Residuals), "enter the sheet's curve; judge the rooms by what is recorded after that",
+			"at %s outdoors the supply lies %s %s what the settings sheet says (%s); it follows the curve that was found in the control", in.r.say(at), in.r.roughly(math.Abs(worst)), word, in.r.say(set.At(at)))
+		return
+	}
 	if worst != 0 {
 		in.add(TheCurve, "not the sheet's curve", from, to, len(c.fit.Residuals), "enter the corrected curve, and leave old and new figures with date and reason on the sheet",
 			"at %s outdoors the supply lies %s %s what the settings sheet says (%s)", in.r.say(at), in.r.roughly(math.Abs(worst)), word, in.r.say(set.At(at)))
 	}
+}
+
+// asFound tells whether what runs is the curve that the survey found.
+func (in *inspection) asFound() bool {
+	was, known := in.plan.Found.Curve(in.plan.Circuits[in.circuit].Name)
+	for _, p := range in.r.Curve.At {
+		at := was.At(p.Outdoor)
+		if known && math.Abs(float64(p.Supply.Value-at)) > curveOff && (p.Supply.Low > at || p.Supply.High < at) {
+			return false
+		}
+	}
+	return known && len(in.r.Curve.At) > 0
 }
 
 // output asks whether the fire, and not the curve, is what the cold runs into.

@@ -56,6 +56,35 @@ func series(l *logs.Log, role logs.Role) []float64 {
 	return nil
 }
 
+// TestAControlThatNobodySetIsToldFromOneThatErrs: the log follows the curve as found.
+func TestAControlThatNobodySetIsToldFromOneThatErrs(t *testing.T) {
+	var was []job.FoundCurve
+	s := play(t, 4, wish{days: 35, first: 350, edit: func(t *trial.Trial) {
+		lift(14, 12)(t)
+		for i, c := range t.Settings[0].Circuits {
+			k := job.FoundCurve{Circuit: t.Plan.Circuits[i].Name}
+			for _, outdoor := range []float64{-30, -20, -10, 0, 10, 20} {
+				at := units.Celsius(outdoor)
+				k.Points = append(k.Points, job.FoundPoint{Outdoor: job.Says(at, job.Measured), Supply: job.Says(c.Curve.At(at), job.Measured)})
+			}
+			was = append(was, k)
+		}
+	}})
+	for _, c := range []struct {
+		found []job.FoundCurve
+		want  string
+	}{{nil, "not the sheet's curve"}, {was, "still as found"}} {
+		s.job.Found.Curves = c.found
+		r, err := Analyse(t.Context(), take(t, s.csv), s.job, Options{System: units.SI, Cheap: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !slices.Contains(names(r), c.want) {
+			t.Errorf("%q is not among %v", c.want, names(r))
+		}
+	}
+}
+
 func TestFindsWhatIsWrongWithTheHouse(t *testing.T) {
 	winter := wish{days: 35, first: 350, tank: true}
 	for _, c := range []struct {

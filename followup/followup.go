@@ -28,7 +28,8 @@ type Result struct {
 	Rooms      []Room
 	Capacity   Estimate[units.Fraction] // of the emitters against the survey
 	Thermal    Thermal
-	Findings   []Finding // in the order of repair
+	Sunned     Estimate[units.Fraction] // share of days on which the sun reaches the outdoor sensor
+	Findings   []Finding                // in the order of repair
 	Correction Correction
 }
 
@@ -154,6 +155,7 @@ func (r *Result) Table(s units.System) []Shown {
 	out = append(out, show("highest supply", c.Highest, s), show("lowest supply", c.Lowest, s), show("circuit rests above", c.CutOff, s), show("emitters against the survey", r.Capacity, s),
 		show("starts of the burner a day", r.Cycles.StartsPerDay, s), show("run of the burner", r.Cycles.MedianRun, s), show("runs under 5 min", r.Cycles.ShortRuns, s),
 		show("fire on, coldest days", r.Cycles.BurningCold, s), show("condensing", r.Cycles.Condensing, s),
+		show("days with sun on the outdoor sensor", r.Sunned, s),
 		show("charges of the tank a day", r.HotWater.Charges, s), show("a charge lasts", r.HotWater.Lasts, s), show("rooms fall in a long charge by", r.HotWater.Drop, s))
 	for _, room := range r.Rooms {
 		out = append(out, show(room.Name+", mean", room.Mean, s), show(room.Name+", for each degree outdoors", room.PerOutdoor, s))
@@ -170,7 +172,7 @@ func (r *Result) say(q units.Quantity) string { return q.Text(r.System) }
 
 // roughly prints a difference to the half kelvin or whole degree Fahrenheit.
 func (r *Result) roughly(d float64) string {
-	if r.System == units.US {
+	if r.System.In(units.Temperatures) == units.US {
 		return fmt.Sprintf("%.0f °F", d*1.8)
 	}
 	return fmt.Sprintf("%.1f K", d)

@@ -84,6 +84,7 @@ const (
 	holdFor    = 2 * hour // that a reading stands where a logger writes only what changes
 	sparse     = 0.05     // share of empty cells from which it does
 	unevenFrom = 0.30     // share of steps that are not the common one
+	hollowFrom = 0.25     // share of empty cells in the temperatures together
 )
 
 // held fills empty cells with the last reading, where there are so many of them that the
@@ -121,11 +122,27 @@ func uneven(l *logs.Log) float64 {
 	return float64(n) / float64(max(1, len(l.Stamps)-1))
 }
 
+// hollow tells a log whose rows hold only what changed: most of its temperatures are empty
+// in more rows than a wire would lose.
+func hollow(l *logs.Log) bool {
+	empty, n := 0, 0
+	for _, role := range []logs.Role{logs.Outdoor, logs.Supply, logs.Return, logs.Room} {
+		if s, ok := l.First(role); ok {
+			for _, v := range s.Values {
+				if n++; math.IsNaN(v) {
+					empty++
+				}
+			}
+		}
+	}
+	return float64(empty) > hollowFrom*float64(n)
+}
+
 // newFrame picks the columns and the source of heat.
 func newFrame(l *logs.Log, h household) *frame {
 	f := &frame{l: l, out: column(l, logs.Outdoor), supply: column(l, logs.Supply), back: column(l, logs.Return), wanted: column(l, logs.Wanted),
 		tank: column(l, logs.Tank), sun: column(l, logs.Sun), burner: column(l, logs.Burner), pump: column(l, logs.Pump), flow: column(l, logs.WaterFlow), rowStep: float64(max(1, l.Step))}
-	if f.hold = 3 * f.rowStep; uneven(l) > unevenFrom {
+	if f.hold = 3 * f.rowStep; uneven(l) > unevenFrom || hollow(l) {
 		f.hold = math.Max(f.hold, holdFor)
 	}
 	if f.supply == nil {
@@ -165,11 +182,11 @@ type household struct {
 // then the burner.
 func (f *frame) findHeat(h household) {
 	if s, ok := f.l.First(logs.HeatMeter); ok {
-		f.heat, f.source = f.rate(s.Values), heatSource{words: "heat meter " + s.Heading, doubt: 0.015, hidden: h.hotWater}
+		f.heat, f.source = f.rate(s.Values), heatSource{words: fmt.Sprintf("heat meter %q", s.Heading), doubt: 0.015, hidden: h.hotWater}
 		return
 	}
 	if s, ok := f.l.First(logs.Heat); ok {
-		f.heat, f.source = s.Values, heatSource{words: "heat " + s.Heading, doubt: 0.02, hidden: h.hotWater}
+		f.heat, f.source = s.Values, heatSource{words: fmt.Sprintf("heat %q", s.Heading), doubt: 0.02, hidden: h.hotWater}
 		return
 	}
 	if f.flow != nil && f.supply != nil && f.back != nil && f.own == nil {
@@ -185,7 +202,7 @@ func (f *frame) findHeat(h household) {
 		if u.Kind == logs.Volume {
 			value, doubt = float64(h.heatingValue), 0.035
 		}
-		f.heat, f.source = scaled(rate, value*h.efficiency), heatSource{words: fmt.Sprintf("fuel meter %s at %.0f %% of its gross heat", s.Heading, 100*h.efficiency), doubt: doubt, fuel: true, hidden: h.hotWater}
+		f.heat, f.source = scaled(rate, value*h.efficiency), heatSource{words: fmt.Sprintf("fuel meter %q at %.0f %% of its gross heat", s.Heading, 100*h.efficiency), doubt: doubt, fuel: true, hidden: h.hotWater}
 		return
 	}
 	if s, ok := f.l.First(logs.Fuel); ok {
@@ -194,7 +211,7 @@ func (f *frame) findHeat(h household) {
 		if u.Kind == logs.Flow {
 			value, doubt = float64(h.heatingValue), 0.035
 		}
-		f.heat, f.source = scaled(s.Values, value*h.efficiency), heatSource{words: fmt.Sprintf("fuel %s at %.0f %% of its gross heat", s.Heading, 100*h.efficiency), doubt: doubt, fuel: true, hidden: h.hotWater}
+		f.heat, f.source = scaled(s.Values, value*h.efficiency), heatSource{words: fmt.Sprintf("fuel %q at %.0f %% of its gross heat", s.Heading, 100*h.efficiency), doubt: doubt, fuel: true, hidden: h.hotWater}
 		return
 	}
 	if f.burner != nil && h.most > 0 {
@@ -245,7 +262,7 @@ func (f *frame) leaveOutCharges() {
 	f.heat = append([]float64{}, f.heat...)
 	for _, c := range f.charges {
 		i, _ := slices.BinarySearch(f.l.Stamps, c.from)
-		for ; i < len(f.heat) && f.l.Stamps[i] <= c.to; i++ {
+		for ; i < len(f.heat) && f.l.Stamps[i] < c.to; i++ { // a row stands for what follows it
 			if !math.IsNaN(f.heat[i]) {
 				f.heat[i] = 0
 			}
@@ -315,10 +332,11 @@ func (f *frame) toHours(h household) {
 	hs.room = f.meanRoom(n, h)
 	on := make([]float64, len(f.burner))
 	for i, b := range f.burner {
-		if on[i] = 0; b > 0.02 {
-			on[i] = 1
-		} else if math.IsNaN(b) {
+		switch {
+		case math.IsNaN(b) || f.rowStep > coarsest: // a row of an hour holds the share of it
 			on[i] = b
+		case b > 0.02:
+			on[i] = 1
 		}
 	}
 	hs.on = f.hourly(n, on)

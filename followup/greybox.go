@@ -20,7 +20,7 @@ import (
 type Thermal struct {
 	Model    string // that was chosen: "one store", "two stores, loss from the air", "two stores, loss through the mass"
 	Loss     Estimate[units.LossCoefficient]
-	Constant Estimate[units.Time] // the slowest
+	Constant Estimate[units.Time] // in which the rooms cool by 63 % of the way to outdoors, unheated
 	Aperture Estimate[units.Area] // towards the sun as logged
 	White    bool                 // what remains from hour to hour is without pattern
 	Tried    []ThermalTry
@@ -51,8 +51,9 @@ const (
 	whiteLags   = 24
 	whiteChance = 0.05
 	stores      = 0.05 // of the loss: the same for it
-	structure   = 0.55 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
-	moves       = 1.2  // K between the 5th and the 95th percentile of the rooms: less shows no time constant
+	structure   = 0.36 // of the time constant, one standard deviation: two stores stand for many, and what radiates where is not known
+	sharper     = 2.0  // by which the likelihood's peak is too sharp for it: what nobody logs comes in hours that follow each other
+	moves       = 0.8  // K between the 5th and the 95th percentile of the rooms: less shows no time constant
 	flattest    = 0.05 // curvature below which nothing is known
 )
 
@@ -337,7 +338,7 @@ func (t *Thermal) describe(d *thermalData, f *thermalFit, frame *frame) {
 	}
 	t.Constant = unknown[units.Time]("these data cannot tell: the rooms cool and warm too little to show what the house stores")
 	if spreadOf(d.room) > moves {
-		t.Constant = f.slowest(widen, how)
+		t.Constant = f.cools(widen, how)
 	}
 	t.Aperture = unknown[units.Area]("these data cannot tell: the sun is not logged")
 	if d.sun != nil {
@@ -365,9 +366,8 @@ func spreadOf(x []float64) float64 {
 	return v[len(v)*19/20] - v[len(v)/20]
 }
 
-// slowest gives the slowest time constant, with its error by small changes of each
-// parameter.
-func (f *thermalFit) slowest(widen float64, how string) Estimate[units.Time] {
+// cools gives the time constant, with its error by small changes of each parameter.
+func (f *thermalFit) cools(widen float64, how string) Estimate[units.Time] {
 	tau := timeConstant(f.order, f.x)
 	slope := make([]float64, len(f.x))
 	variance := 0.0
@@ -381,7 +381,7 @@ func (f *thermalFit) slowest(widen float64, how string) Estimate[units.Time] {
 			variance += slope[i] * slope[k] * f.cov.At(i, k)
 		}
 	}
-	half := 1.645 * math.Hypot(widen*math.Sqrt(math.Max(0, variance)), structure)
+	half := 1.645 * math.Hypot(sharper*widen*math.Sqrt(math.Max(0, variance)), structure)
 	if !(half < tooWide) {
 		return unknown[units.Time]("these data cannot tell: the rooms cool and warm too little to show what the house stores")
 	}

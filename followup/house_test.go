@@ -273,8 +273,10 @@ func effective(tb testing.TB, t *trial.Trial, s year.Settings) float64 {
 	return (heat[0] - heat[1]) / (excess[0] - excess[1])
 }
 
-// slowest is the slowest time constant of the rooms' air and fabric as one network, s.
-func slowest(h year.House) float64 {
+// coolsIn is the time in which the rooms of a house that was heated evenly for long cool
+// by 1 − 1/e of the way to outdoors, s: rooms' air and fabric as one network, the rooms by
+// their losses.
+func coolsIn(h year.House) float64 {
 	index := map[[2]int]int{}
 	for i, r := range h.Rooms {
 		index[[2]int{i, 0}] = len(index)
@@ -289,20 +291,28 @@ func slowest(h year.House) float64 {
 		g.Set(a, b, g.At(a, b)-w)
 		g.Set(b, a, g.At(b, a)-w)
 	}
+	warm, weight := make([]float64, len(index)), make([]float64, len(index))
+	total := 0.0
 	for i, r := range h.Rooms {
 		air := index[[2]int{i, 0}]
-		c[air] = float64(r.Air)
+		c[air], warm[air] = float64(r.Air), 1
 		g.Set(air, air, g.At(air, air)+float64(r.Loss.Coefficient()))
 		for k, f := range r.Fabric {
 			node := index[[2]int{i, k + 1}]
 			c[node] = float64(f.Capacity)
 			g.Set(node, node, g.At(node, node)+float64(f.Loss.Coefficient()))
 			join(air, node, float64(f.ToAir))
+			inner, outer := float64(f.ToAir), float64(f.Loss.Coefficient())
+			warm[node] = inner / (inner + outer)
+			weight[air] += inner * outer / (inner + outer)
 		}
+		weight[air] += float64(r.Loss.Coefficient())
+		total += weight[air]
 	}
 	for _, d := range h.Doors {
 		join(index[[2]int{d.A, 0}], index[[2]int{d.B, 0}], float64(d.Loss))
 	}
+	// The modes of √C·T, each with what it has of the beginning and of the rooms' mean.
 	a := mat.NewSymDense(len(c), nil)
 	for i := range c {
 		for k := i; k < len(c); k++ {
@@ -310,6 +320,30 @@ func slowest(h year.House) float64 {
 		}
 	}
 	var e mat.EigenSym
-	e.Factorize(a, false)
-	return 1 / e.Values(nil)[0]
+	e.Factorize(a, true)
+	var v mat.Dense
+	e.VectorsTo(&v)
+	rates := e.Values(nil)
+	share := make([]float64, len(c))
+	for m := range share {
+		begin, mean := 0.0, 0.0
+		for i := range c {
+			begin += v.At(i, m) * math.Sqrt(c[i]) * warm[i]
+			mean += v.At(i, m) / math.Sqrt(c[i]) * weight[i] / total
+		}
+		share[m] = begin * mean
+	}
+	low, high := 0.0, 20/rates[0]
+	for range 80 {
+		mid, left := (low+high)/2, 0.0
+		for m, r := range rates {
+			left += share[m] * math.Exp(-r*mid)
+		}
+		if left > 1/math.E {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
 }

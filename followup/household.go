@@ -21,10 +21,7 @@ func householdOf(p *settings.Plan, j *job.Job) household {
 	if h.most == 0 {
 		h.most = p.Most
 	}
-	h.heatingValue = j.Boiler.HeatingValue.Value
-	if !j.Boiler.HeatingValue.Set {
-		h.heatingValue = usualHeatingValue(j.Boiler.Fuel)
-	}
+	h.heatingValue = heatInVolume(p, j)
 	kind := fluid.PropyleneGlycol
 	switch j.System.Antifreeze {
 	case "ethylene glycol":
@@ -45,12 +42,21 @@ func householdOf(p *settings.Plan, j *job.Job) household {
 	return h
 }
 
-// usualHeatingValue is that of the fuel in a volume as meters count it.
-func usualHeatingValue(fuel string) units.HeatingValue {
-	if fuel == "" {
-		fuel = "natural gas"
+// boilerFuels are the survey's fuels as package boiler calls them.
+var boilerFuels = map[string]string{"": "natural-gas", "natural gas": "natural-gas", "propane": "propane", "heating oil": "oil"}
+
+// heatInVolume is the gross heat in a volume as the meter counts it: of gas as thin as it
+// is at this altitude, as the sheet reckons its time of a turn.
+func heatInVolume(p *settings.Plan, j *job.Job) units.HeatingValue {
+	if m := p.Site.Meter; m != nil {
+		if by, err := m.Correction(); err == nil {
+			return p.Site.HeatingValue * units.HeatingValue(by)
+		}
 	}
-	f, err := boiler.FuelByKey(fuel)
+	if j.Boiler.HeatingValue.Set {
+		return j.Boiler.HeatingValue.Value
+	}
+	f, err := boiler.FuelByKey(boilerFuels[j.Boiler.Fuel])
 	if err != nil {
 		return 0
 	}

@@ -92,7 +92,7 @@ func TestHousesOfKnownTruth(t *testing.T) {
 		check(cold, at, four.truth.cold)
 		check(starts, cycles.StartsPerDay, four.truth.starts)
 		check(inertia, th.Loss, six.truth.loss)
-		check(constant, th.Constant, slowest(six.truth.house))
+		check(constant, th.Constant, coolsIn(six.truth.house))
 	}
 	for range 2 {
 		wait.Add(1)

@@ -47,14 +47,34 @@ func rates(order int, x []float64) (a two, out, heat [2]float64) {
 	return two{-link / store, link / store, link / mass, -(link + outer) / mass}, [2]float64{0, outer / mass}, heat
 }
 
-// timeConstant is the slowest of a model, s.
+// timeConstant is the time in which the rooms of a model that was heated evenly for long
+// cool by 1 − 1/e of the way to outdoors, s. Of one store it is C/H.
 func timeConstant(order int, x []float64) float64 {
 	a, _, _ := rates(order, x)
 	if order == 0 {
 		return -1 / a[0]
 	}
+	// The rates of both modes, and what each has of the rooms' excess over outdoors: the
+	// mass is as warm as the air, or on the way to outdoors.
 	trace, det := a[0]+a[3], a[0]*a[3]-a[1]*a[2]
-	return -2 / (trace + math.Sqrt(math.Max(0, trace*trace-4*det)))
+	root := math.Sqrt(math.Max(1e-30, trace*trace-4*det))
+	slow, fast := (trace+root)/2, (trace-root)/2
+	mass := 1.0
+	if order == 2 {
+		mass = 1 - math.Exp(x[pLoss]-x[pLink])
+	}
+	begin := a[0] + a[1]*mass // the rooms' change at first
+	ofSlow := (begin - fast) / (slow - fast)
+	left := func(t float64) float64 { return ofSlow*math.Exp(slow*t) + (1-ofSlow)*math.Exp(fast*t) }
+	low, high := 0.0, -20/slow
+	for range 80 {
+		if mid := (low + high) / 2; left(mid) > 1/math.E {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
 }
 
 const (

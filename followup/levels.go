@@ -56,6 +56,7 @@ type Curve struct {
 	bend         float64 // of a curve that is no line, K/K²
 	from, to     float64 // outdoors, from the middle: where the bend was seen
 	rests        float64 // share of hours of the line in which the burner rests
+	coarse       bool    // rows are too far apart to show its peaks
 }
 
 // CurvePoint is the line at one outdoor temperature.
@@ -81,6 +82,9 @@ const (
 	leastBend    = 0.5   // K between curve and line: less does not matter
 	bandOfSlope  = 0.018 // of the slope: fire's band and lag of the outdoor sensor, one standard deviation
 	plainLevel   = 1.2   // K within which hours of the day are one level
+	coarsest     = 1200  // s from row to row that still show the peaks of the supply
+
+	restsTooOften = 0.3 // share of hours in which the burner rests, of which such rows tell no peak
 )
 
 // curveHour is an hour used for the curve.
@@ -99,9 +103,9 @@ type curveHour struct {
 //
 // Where the burner rests within an hour, its mean supply says little of what the control
 // wants: it stops half its differential above that, and so much is taken off the hour's
-// peak.
+// peak. Rows further apart than that show no peak: their mean is taken, with a doubt.
 func readCurve(f *frame, room units.Temperature, circuit string, differential units.Difference) Curve {
-	c := Curve{Circuit: circuit, Room: room, differential: float64(differential)}
+	c := Curve{Circuit: circuit, Room: room, differential: float64(differential), coarse: f.rowStep > coarsest}
 	if why := c.cannot(f); why != "" {
 		c.refuse(why)
 		return c
@@ -122,6 +126,10 @@ func readCurve(f *frame, room units.Temperature, circuit string, differential un
 		hours = free
 	}
 	c.rests = resting(hours)
+	if c.coarse && c.rests > restsTooOften {
+		c.refuse(fmt.Sprintf("these data cannot tell: with a row every %.0f min the supply is mixed with that of a burner at rest in %.0f %% of the hours; log every 10 min, or what the control wants", f.rowStep/60, 100*c.rests))
+		return c
+	}
 	c.limitsAndLine(hours)
 	c.levels(all)
 	c.cutOff(f, all)
@@ -179,8 +187,9 @@ func curveHours(f *frame, room float64, c *Curve) []curveHour {
 					continue // coasting: the pipes are warm, the control wants less
 				}
 			case on < 0.97:
-				h.cycles = true
-				h.y = hs.peak[k] - c.differential/2
+				if h.cycles = true; !c.coarse {
+					h.y = hs.peak[k] - c.differential/2
+				}
 			default:
 				h.full = hs.heat != nil && hs.heat[k] > full
 			}
@@ -416,6 +425,7 @@ func (c *Curve) describe(outs []float64) {
 	t := quantileT(f.Freedom)
 	slope, errSlope := -f.Coefficients[1], t*f.Errors[1]
 	offset := 1.645 * sensorOffset
+	span := outs[len(outs)*19/20] - outs[len(outs)/20]
 	if c.FromWants {
 		offset = 0
 	}
@@ -423,7 +433,11 @@ func (c *Curve) describe(outs []float64) {
 	// two rows, is not known.
 	if c.rests > 0 {
 		offset = math.Hypot(offset, 1.645*c.differential/16*(1+c.rests))
-		errSlope = math.Hypot(errSlope, 1.645*c.differential/16*c.rests/(outs[len(outs)*19/20]-outs[len(outs)/20]))
+		errSlope = math.Hypot(errSlope, 1.645*c.differential/16*c.rests/span)
+	}
+	if c.coarse && c.rests == 0 { // and no burner is logged: the mean of an hour lies somewhere within the differential
+		offset = math.Hypot(offset, 1.645*c.differential/4)
+		errSlope = math.Hypot(errSlope, 1.645*c.differential/4/span)
 	}
 	if errSlope > math.Max(0.5, 0.6*math.Abs(slope)) {
 		c.refuse("these data cannot tell: the supply scatters too widely about any line")

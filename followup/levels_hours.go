@@ -36,6 +36,11 @@ func (c *Curve) levels(all []curveHour) {
 			}
 		}
 	}
+	for h, kind := range main { // a single hour at rest among others is a valve or a thermostat, no program
+		if before, after := main[(h+23)%24], main[(h+1)%24]; kind == Off && before == after {
+			main[h] = before
+		}
+	}
 	for _, kind := range levelKinds() {
 		words := spans(main, kind)
 		if words == "" {

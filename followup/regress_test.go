@@ -58,6 +58,38 @@ func TestGuideline14OfAPublishedHouse(t *testing.T) {
 	}
 }
 
+// Steam of a factory, pounds a month, against the month's mean outdoor temperature, °F.
+// Data: Draper and Smith, Applied Regression Analysis, 1966, appendix A, as public data
+// sets repeat them. Line, mean square of what is left and share explained as the book's
+// first chapter prints them, from memory.
+var (
+	steamTemp = []float64{35.3, 29.7, 30.8, 58.8, 61.4, 71.3, 74.4, 76.7, 70.7, 57.5, 46.4, 28.9, 28.1, 39.1, 46.8, 48.5, 59.3, 70, 70, 74.5, 72.1, 58.1, 44.6, 33.4, 28.6}
+	steamUsed = []float64{10.98, 11.13, 12.51, 8.4, 9.27, 8.73, 6.36, 8.5, 7.82, 9.14, 8.24, 12.19, 11.88, 9.57, 10.94, 9.58, 10.09, 8.11, 6.83, 8.88, 7.68, 8.47, 8.86, 10.36, 11.08}
+)
+
+func TestSignatureOfAPublishedFactory(t *testing.T) {
+	f, err := Regress(steamUsed, [][]float64{steamTemp}, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		what               string
+		ours, want, within float64
+	}{
+		{"constant", f.Coefficients[0], 13.623, 5e-4},
+		{"slope", f.Coefficients[1], -0.0798, 5e-5},
+		{"mean square of what is left", f.Scale * f.Scale, 0.7923, 5e-5},
+		{"share explained", f.RSquared, 0.7144, 5e-5},
+		{"mean", average(steamUsed), 9.424, 5e-4},
+		{"CV(RMSE) by Guideline 14 of the printed figures", f.CVRMSE, math.Sqrt(0.7923) / 9.424, 1e-5},
+		{"NMBE", f.NMBE, 0, 1e-9},
+	} {
+		if math.Abs(c.ours-c.want) > c.within {
+			t.Errorf("%s: %.5f, want %.5f (Draper and Smith 1966)", c.what, c.ours, c.want)
+		}
+	}
+}
+
 // Intervals of a slope hold the truth in nine cases of ten though errors and regressor
 // both follow themselves.
 func TestIntervalsHoldForReadingsThatFollowEachOther(t *testing.T) {

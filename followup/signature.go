@@ -289,7 +289,7 @@ func (s Signature) Band() []SignatureBand {
 // with cold days, people, rooms without a thermometer. Own choice; the houses of
 // docs/followup.md bear it out.
 func unseen(sun, rooms bool) float64 {
-	d := 0.033
+	d := 0.018
 	if !sun {
 		d = 0.045
 	}

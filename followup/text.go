@@ -35,7 +35,7 @@ func (r *Result) WriteText(w io.Writer) error {
 		fmt.Fprintf(&b, "  %s%s  %s\n", row.Name, strings.Repeat(" ", width-utf8.RuneCountInString(row.Name)), row.Text)
 	}
 	if r.Signature.Days > 0 {
-		fmt.Fprintf(&b, "  days of heat: CV(RMSE) %.1f %%, NMBE %.1f %%\n", 100*float64(r.Signature.CVRMSE), 100*float64(r.Signature.NMBE))
+		fmt.Fprintf(&b, "  scatter of the days about their line: CV(RMSE) %.1f %%, NMBE %.1f %%\n", 100*float64(r.Signature.CVRMSE), 100*float64(r.Signature.NMBE))
 	}
 	if r.Thermal.Model != "" {
 		pattern := "leaves no pattern"
@@ -94,7 +94,7 @@ func (r *Result) writeCorrection(b *strings.Builder) {
 	if c.First != "" {
 		fmt.Fprintf(b, "  First %s. The figures below hold after that.\n", c.First)
 	}
-	fmt.Fprintf(b, "  loss %s times the survey's, emitters of %q %s times; %s\n", c.Loss.Text(r.System), r.Curve.Circuit, c.Emitter.Text(r.System), c.Why)
+	fmt.Fprintf(b, "  loss: %s of the survey's; emitters of %q: %s of the survey's\n  %s\n", c.Loss.Text(r.System), r.Curve.Circuit, c.Emitter.Text(r.System), c.Why)
 	b.WriteString("  outdoors   runs now   survey alone   set now\n")
 	for _, p := range c.Points {
 		runs := "-"
@@ -102,6 +102,9 @@ func (r *Result) writeCorrection(b *strings.Builder) {
 			runs = r.say(p.Runs)
 		}
 		fmt.Fprintf(b, "  %8s %10s %14s %9s\n", r.say(p.Outdoor), runs, r.say(p.Sheet), r.say(p.Set))
+	}
+	if c.First == "" && c.Fits() {
+		b.WriteString("  What runs now lies so close to it that it can stay.\n")
 	}
 	fmt.Fprintf(b, "\nFor the household\n  %s\n", c.Message)
 }

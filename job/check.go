@@ -43,6 +43,7 @@ func check(j *Job, locate func(*place) (line, column int)) error {
 		c.sensors()
 		c.program()
 		c.control()
+		c.found()
 		c.learned()
 	}
 	return c.faults.err()
@@ -84,6 +85,7 @@ var signs = map[string]sign{
 	"flow": zeroUp, "head": zeroUp, // the first and last point of a pump curve; others ask for more
 	"loop_insulation": zeroUp, "precharge": zeroUp, "hardness": zeroUp, "reads": zeroUp,
 	"a": anyAtAll, "c": zeroUp, // of a thermistor
+	"shift": anyAtAll, // of a curve as found
 }
 
 // each visits every field and judges it by itself.
@@ -192,6 +194,14 @@ func temperatureLimits(name string) (low, high units.Temperature) {
 		return units.Celsius(-50), units.Celsius(150)
 	case "from", "to": // outdoor and supply temperatures alike
 		return units.Celsius(-60), units.Celsius(120)
+	case "cold_outdoor", "mild_outdoor", "outdoor": // of a curve as found
+		return units.Celsius(-60), units.Celsius(40)
+	case "cut_off":
+		return units.Celsius(-10), units.Celsius(40)
+	case "frost_outdoor":
+		return units.Celsius(-30), units.Celsius(20)
+	case "frost_room":
+		return units.Celsius(1), units.Celsius(20)
 	}
 	return units.Celsius(5), units.Celsius(120)
 }
@@ -572,16 +582,6 @@ func (c *checker) finTube(f FinTube, p *place) {
 	outside(c, f.At, units.Celsius(35), units.Celsius(120), p.at("at"), "is not a water temperature that baseboard is rated at")
 	if o := f.EnteringOffset; o.Set && o.Value > 10 {
 		c.fault(p.at("air_at_floor"), o.text(), "is more than air cools towards the floor", "up to "+c.say(units.Kelvins(10)), "")
-	}
-}
-
-func (c *checker) radiator(r Radiator, p *place) {
-	if n := r.Exponent; n.Set && (n.Value < 1 || n.Value > 1.6) {
-		c.fault(p.at("exponent"), n.text(), "is not the exponent of a radiator", "1 to 1.6; panels near 1.3", "")
-	}
-	if d := r.Excess; d.Set && (d.Value < 10 || d.Value > 80) {
-		c.fault(p.at("excess"), d.text(), "is not an excess temperature that radiators are rated at",
-			c.say(units.Kelvins(10))+" to "+c.say(units.Kelvins(80)), "")
 	}
 }
 

@@ -20,6 +20,8 @@ func (c *checker) hotWater() {
 	c.only(w.Tank.Set, tank, at.at("tank"), tanks)
 	c.only(w.Coil != nil, tank, at.at("coil"), tanks)
 	c.only(w.StandLoss.Set, tank, at.at("standing_loss"), tanks)
+	c.only(w.TakesFrom != "", tank, at.at("takes_from"), tanks)
+	c.only(w.TakesFrom == "buffer", strings.HasSuffix(c.job.Separator.Kind, "buffer"), at.at("takes_from"), "a buffer as separator")
 	c.only(w.Setpoint.Set, !none, at.at("setpoint"), "hot water")
 	c.only(w.Loop == "yes", !none, at.at("recirculation"), "hot water")
 	c.only(w.Mixing == "yes", !none, at.at("mixing_valve"), "hot water")

@@ -29,6 +29,8 @@ func (c *checker) plant() {
 		c.fault(at.at("min_output"), b.MinOutput.text(), "is not less than the highest output", "less than "+c.say(b.Output.Value), "")
 	}
 	below(c, b.MinSupply, b.MaxSupply, at.at("min_supply"), "is not below the highest supply")
+	outside(c, b.Electricity, 0.5, 1000, at.at("electricity"), "is not the electricity of a house's boiler")
+	outside(c, b.Idle, 0.1, 200, at.at("electricity_idle"), "is not the electricity of a house's boiler")
 	c.burner(b, at)
 	for i, r := range b.Rated {
 		c.rated(r, at.at("rated").entry(i, ""))

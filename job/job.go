@@ -40,6 +40,7 @@ type Job struct {
 	Frost         Frost          `yaml:"frost" doc:"what could freeze"`
 	Program       Program        `yaml:"program" doc:"when the house may cool"`
 	Control       Control        `yaml:"control" doc:"the control as its manual describes it"`
+	Found         Found          `yaml:"as_found" doc:"the control as it stood when the installer came"`
 	Learned       *Learned       `yaml:"learned" doc:"what a log of the running house has taught about the survey"`
 }
 
@@ -177,10 +178,16 @@ type CastIron struct {
 
 // Radiator is rated to EN 442.
 type Radiator struct {
-	Output   Given[units.Power]      `yaml:"output" need:"yes" doc:"rated output"`
-	Excess   Given[units.Difference] `yaml:"excess" doc:"excess temperature of the rating; 50 K if left out"`
-	Exponent Given[units.Number]     `yaml:"exponent" doc:"exponent; typical for its kind if left out"`
-	Kind     string                  `yaml:"kind" oneof:"panel,column,convector" doc:"panel, column or convector"`
+	Output     Given[units.Power]       `yaml:"output" doc:"rated output; or one per length or per section, with how much there is of it"`
+	PerLength  Given[units.LinearPower] `yaml:"per_length" doc:"rated output per length, as a data sheet gives it; instead of output"`
+	Length     Given[units.Length]      `yaml:"length" doc:"its length; with per_length"`
+	PerSection Given[units.Power]       `yaml:"per_section" doc:"rated output of one section; instead of output"`
+	Sections   int                      `yaml:"sections" doc:"how many sections it has; with per_section"`
+	Excess     Given[units.Difference]  `yaml:"excess" doc:"excess temperature of the rating; 50 K if left out, as at 75/65/20 °C"`
+	At         Given[units.Temperature] `yaml:"at" doc:"average water temperature of the rating, instead of excess: 180 °F"`
+	Air        Given[units.Temperature] `yaml:"air" doc:"air temperature of the rating; with at; 68 °F if left out"`
+	Exponent   Given[units.Number]      `yaml:"exponent" doc:"exponent; typical for its kind if left out"`
+	Kind       string                   `yaml:"kind" oneof:"panel,column,convector" doc:"panel, column or convector"`
 }
 
 // Floor is a heated floor.
@@ -210,6 +217,7 @@ type FanCoil struct {
 	EnteringAir   Given[units.Temperature] `yaml:"entering_air" need:"yes" doc:"entering air of the rating"`
 	WaterFlow     Given[units.Flow]        `yaml:"water_flow" need:"yes" doc:"water flow of the rating"`
 	AirFlow       Given[units.Flow]        `yaml:"air_flow" need:"yes" doc:"air flow of the rating"`
+	Fan           Given[units.Power]       `yaml:"fan" doc:"electricity of its fan; 15 W for each kilowatt of its output if left out"`
 }
 
 // Sized stands for emitters whose size nobody has measured.
@@ -277,6 +285,8 @@ type Boiler struct {
 	MeterDial    Given[units.Volume]       `yaml:"meter_dial" doc:"gas for one turn of the meter's watched dial; 1 ft³ or 0.01 m³ if left out"`
 	HeatingValue Given[units.HeatingValue] `yaml:"heating_value" doc:"gross heat in a volume of the gas, from the bill; of a usual gas if left out"`
 	Gas          *GasMix                   `yaml:"gas" doc:"what the gas consists of, by volume, from its supplier; a usual gas if left out"`
+	Electricity  Given[units.Power]        `yaml:"electricity" doc:"electricity of the boiler while it burns, without pumps; 30 W if left out"`
+	Idle         Given[units.Power]        `yaml:"electricity_idle" doc:"electricity of boiler and control at all other times too; 5 W if left out"`
 	Rated        []RatedPoint              `yaml:"rated" doc:"efficiencies that the maker declares, to calibrate the boiler"`
 }
 
@@ -327,6 +337,7 @@ type HotWater struct {
 	Cold       Given[units.Temperature] `yaml:"cold" doc:"cold water in winter; 50 °F if left out"`
 	Coil       *TankCoil                `yaml:"coil" doc:"the tank's heating coil by one rated point"`
 	StandLoss  Given[units.Power]       `yaml:"standing_loss" doc:"heat that the full tank loses"`
+	TakesFrom  string                   `yaml:"takes_from" oneof:"boiler,buffer" doc:"beside a buffer: whether the tank draws from the boiler, past the buffer, or from the buffer; boiler if left out"`
 	LoopLength Given[units.Length]      `yaml:"loop_length" doc:"length of the circulation loop there and back"`
 	LoopTube   Given[units.Length]      `yaml:"loop_tube" doc:"outside diameter of its tube"`
 	LoopCover  Given[units.Length]      `yaml:"loop_insulation" doc:"thickness of its insulation"`

@@ -11,6 +11,7 @@ type field struct {
 	doc   string   // the sentence shown to a person
 	need  bool     // may not be left out
 	words []string // that a text accepts; empty: any text
+	apart bool     // a group that may be there beside others like it
 	index int      // within its struct
 }
 
@@ -36,7 +37,7 @@ func layOut(into map[reflect.Type][]field, t reflect.Type) map[reflect.Type][]fi
 	var fields []field
 	for i := range t.NumField() {
 		tag := t.Field(i).Tag
-		f := field{name: tag.Get("yaml"), doc: tag.Get("doc"), need: tag.Get("need") == "yes", index: i}
+		f := field{name: tag.Get("yaml"), doc: tag.Get("doc"), need: tag.Get("need") == "yes", apart: tag.Get("apart") == "yes", index: i}
 		if words := tag.Get("oneof"); words != "" {
 			f.words = strings.Split(words, ",")
 		}
@@ -69,11 +70,12 @@ func isSpan(t reflect.Type) bool {
 }
 
 // choices are the fields of which a struct holds one: the kinds of emitter, the
-// shapes of curve. They are the structs with several pointers.
+// shapes of curve. They are the structs with several pointers, but for those groups that are said to
+// stand apart: the records of a visit do not exclude each other.
 func choices(t reflect.Type) []string {
 	var kinds []string
 	for _, f := range fieldsOf(t) {
-		if t.Field(f.index).Type.Kind() == reflect.Pointer {
+		if t.Field(f.index).Type.Kind() == reflect.Pointer && !f.apart {
 			kinds = append(kinds, f.name)
 		}
 	}

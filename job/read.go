@@ -445,7 +445,7 @@ func kindOf(n *yaml.Node) string {
 	case n.Tag == "!!null":
 		return "nothing"
 	}
-	return "the text " + strconv.Quote(shorten(n.Value))
+	return "the text " + strconv.Quote(strings.TrimSpace(shorten(n.Value)))
 }
 
 const acceptCount = "a whole number, as 2"

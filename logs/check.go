@@ -135,8 +135,10 @@ func (l *Log) stuck(s *Series) {
 	}
 }
 
-// meter tells whether a counter falls: reset, exchanged, or no counter at all.
+// meter takes out single readings that fall and are made up for at once, and tells
+// whether a counter falls for good: reset, exchanged, or no counter at all.
 func (l *Log) meter(s *Series) {
+	l.glitches(s)
 	falls, at, last := 0, int64(0), math.NaN()
 	for i, v := range s.Values {
 		if math.IsNaN(v) {
@@ -151,6 +153,30 @@ func (l *Log) meter(s *Series) {
 	}
 	if falls > 0 {
 		l.find("meter fell", s.Heading, falls, at, at, fmt.Sprintf("column %q falls %d times, first at %s; a meter only rises: it was reset or exchanged there", s.Heading, falls, Say(at)))
+	}
+}
+
+// glitches takes out readings of a meter below the one before, if the next is at the old
+// level again: nothing was read, and nought was written.
+func (l *Log) glitches(s *Series) {
+	count, from, to := 0, int64(0), int64(0)
+	last, before := -1, -1 // places of the last two readings
+	for i, v := range s.Values {
+		if math.IsNaN(v) {
+			continue
+		}
+		if before >= 0 && s.Values[last] < s.Values[before] && v >= s.Values[before] {
+			if count++; count == 1 {
+				from = l.Stamps[last]
+			}
+			to = l.Stamps[last]
+			s.Values[last] = math.NaN()
+			last = before
+		}
+		before, last = last, i
+	}
+	if count > 0 {
+		l.find("outliers", s.Heading, count, from, to, fmt.Sprintf("column %q has %d readings that cannot be true; they were left out", s.Heading, count))
 	}
 }
 

@@ -22,6 +22,10 @@ func (c *Column) guess(under string, values []float64) {
 		c.Role, c.Confidence, c.Reason = Leave, 0.9, "no numbers in the first rows"
 		return
 	}
+	if v.counts && v.n > 20 {
+		c.Role, c.Confidence, c.Reason = Leave, 0.9, "counts the rows"
+		return
+	}
 	if role == Time || role == TimeOfDay {
 		role = ""
 	}
@@ -128,18 +132,25 @@ type values struct {
 	low, median, high, swing float64 // 5th, 50th, 95th percentile; least to most
 	rising                   bool    // never falls, and rises
 	contact                  bool    // two values only, 0 and 1 or 0 and 100
+	whole                    bool    // numbers without decimals
+	counts                   bool    // one more, or one less, from each row to the next
 }
 
 func statistics(x []float64) values {
 	var v values
 	sorted := make([]float64, 0, len(x))
-	last, falls, rises := math.NaN(), 0, 0
+	last, falls, rises, ones := math.NaN(), 0, 0, 0
+	v.whole = true
 	distinct := map[float64]bool{}
 	for _, y := range x {
 		if math.IsNaN(y) {
 			continue
 		}
 		sorted = append(sorted, y)
+		v.whole = v.whole && y == math.Trunc(y)
+		if math.Abs(y-last) == 1 {
+			ones++
+		}
 		if y < last {
 			falls++
 		} else if y > last {
@@ -158,6 +169,7 @@ func statistics(x []float64) values {
 	v.low, v.median, v.high = at(0.05), at(0.5), at(0.95)
 	v.swing = sorted[v.n-1] - sorted[0]
 	v.rising = falls <= v.n/2000 && rises > 0 && v.n > 20 && len(distinct) > 3 || falls == 0 && rises > 2
+	v.counts = ones*20 > v.n*19 && (rises*20 > v.n*19 || falls*20 > v.n*19)
 	v.contact = len(distinct) <= 2 && sorted[0] == 0 && (sorted[v.n-1] == 1 || sorted[v.n-1] == 100)
 	return v
 }
@@ -172,7 +184,10 @@ func (r *Recognised) settle(f *layoutFound) {
 		}
 	}
 	r.byValues(f, seen)
-	fahrenheit, evidence := scaleOfAll(r.Columns, seen)
+	scale, evidence := scaleOfAll(r.Columns, seen)
+	if strings.HasPrefix(scale, "0.1") {
+		r.doubt("the temperatures are whole numbers that can only be tenths of %s, by column %q; that was taken", scale[3:], evidence)
+	}
 	for i := range r.Columns {
 		c, v := &r.Columns[i], seen[i]
 		accept, measures := kinds[c.Role]
@@ -181,10 +196,15 @@ func (r *Recognised) settle(f *layoutFound) {
 		}
 		u, ok := UnitNamed(c.Unit)
 		if ok && slices.Contains(accept, u.Kind) {
+			if strings.HasPrefix(scale, "0.1") && u.Kind == Temperature && v.whole {
+				c.Unit, c.Confidence = scale, min(c.Confidence, 0.5)
+				c.Reason += "; tenths by its values, against its heading"
+				continue
+			}
 			r.doubtUnit(c, u, v)
 			continue
 		}
-		c.Unit = unitByValue(c.Role, v, fahrenheit)
+		c.Unit = unitByValue(c.Role, v, scale)
 		c.Confidence *= 0.8
 		c.Reason += "; " + c.Unit + " by its values"
 		if accept[0] == Temperature && evidence == "" {
@@ -195,6 +215,7 @@ func (r *Recognised) settle(f *layoutFound) {
 		}
 	}
 	r.once()
+	r.exchanged(f)
 	if f.ambiguous {
 		r.doubt("whether day or month comes first cannot be told from the dates; %s was taken", f.layout)
 	}
@@ -218,33 +239,50 @@ func (r *Recognised) doubt(format string, a ...any) {
 	r.Doubts = append(r.Doubts, fmt.Sprintf(format, a...))
 }
 
-// scaleOfAll finds whether temperatures without a unit are in °F, from a room or from
-// water that would otherwise be impossible.
-func scaleOfAll(columns []Column, seen []values) (fahrenheit bool, evidence string) {
+// scaleOfAll finds the unit of temperatures that name none, from a column that names one,
+// from a room, or from water or weather that would otherwise be impossible.
+func scaleOfAll(columns []Column, seen []values) (unit, evidence string) {
 	for i, c := range columns {
-		if u, ok := UnitNamed(c.Unit); ok && u.Kind == Temperature {
-			return u.Name == "°F", c.Heading
+		if scale := tenthsOf(c.Role, seen[i]); scale != "" {
+			return scale, c.Heading
 		}
-		v := seen[i]
-		if v.n == 0 {
-			continue
+	}
+	for i, c := range columns {
+		if u, ok := UnitNamed(c.Unit); ok && u.Kind == Temperature && seen[i].n > 0 {
+			return u.Name, c.Heading
 		}
-		switch c.Role {
-		case Room:
-			if v.median > 45 && v.median < 100 || v.median > 5 && v.median < 35 {
-				return v.median > 45, c.Heading
+	}
+	for _, roles := range [][]Role{{Room}, {Supply, Return, Boiler, BoilerBack, Tank}, {Outdoor}} {
+		for i, c := range columns {
+			v := seen[i]
+			if v.n == 0 || !slices.Contains(roles, c.Role) {
+				continue
 			}
-		case Supply, Return, Boiler, BoilerBack, Tank:
-			if v.high > 105 {
-				return true, c.Heading
-			}
-		case Outdoor:
-			if v.low < -22 || v.high > 48 {
-				return v.high > 48, c.Heading
+			switch {
+			case v.median > 255 && v.median < 390: // no tenths: those were told above
+				return "K", c.Heading
+			case c.Role == Room && v.median > 45 && v.median < 100, roles[0] == Supply && v.high > 105, c.Role == Outdoor && v.high > 48:
+				return "°F", c.Heading
+			case c.Role == Room && v.median > 5 && v.median < 35, c.Role == Outdoor && v.low < -22:
+				return "°C", c.Heading
 			}
 		}
 	}
-	return false, ""
+	return "", ""
+}
+
+// tenthsOf tells temperatures in whole tenths of a degree by rooms or water that no other
+// unit makes possible.
+func tenthsOf(role Role, v values) string {
+	water := slices.Contains([]Role{Supply, Return, Boiler, BoilerBack, Tank}, role)
+	switch {
+	case !v.whole || v.n < 10:
+	case role == Room && v.median > 120 && v.median < 280, water && v.high > 390 && v.high < 1000:
+		return "0.1°C"
+	case role == Room && v.median > 480 && v.median < 880, water && v.high >= 1000 && v.high < 2200:
+		return "0.1°F"
+	}
+	return ""
 }
 
 // doubtUnit names a unit that the values contradict, and takes the other.
@@ -271,7 +309,7 @@ func (r *Recognised) doubtUnit(c *Column, u Unit, v values) {
 	c.Reason += "; " + other + " by its values, against its heading"
 }
 
-func unitByValue(role Role, v values, fahrenheit bool) string {
+func unitByValue(role Role, v values, scale string) string {
 	switch role {
 	case WaterFlow:
 		switch {
@@ -309,13 +347,56 @@ func unitByValue(role Role, v values, fahrenheit bool) string {
 		return "W/m²"
 	}
 	switch {
+	case scale != "":
+		return scale
 	case v.median > 200:
 		return "K"
-	case fahrenheit:
-		return "°F"
 	}
 	return "°C"
 }
+
+// exchanged changes supply and return where the values contradict the headings: water
+// that heats comes back cooler than it went.
+func (r *Recognised) exchanged(f *layoutFound) {
+	for _, pair := range [][2]Role{{Supply, Return}, {Boiler, BoilerBack}} {
+		a := slices.IndexFunc(r.Columns, func(c Column) bool { return c.Role == pair[0] })
+		b := slices.IndexFunc(r.Columns, func(c Column) bool { return c.Role == pair[1] })
+		if a < 0 || b < 0 {
+			continue
+		}
+		unit, _ := UnitNamed(r.Columns[a].Unit)
+		other, _ := UnitNamed(r.Columns[b].Unit)
+		back := f.sample(b, r.Comma)
+		n, over, warm := 0, 0, 0
+		for i, v := range f.sample(a, r.Comma) {
+			supply, water := v*unit.Factor+unit.Offset, back[i]*other.Factor+other.Offset
+			if math.Abs(supply-water) > apartK {
+				n++
+				if supply < water {
+					over++
+				}
+				if water > zero+heatingFrom {
+					warm++
+				}
+			}
+		}
+		if n < 50 || over*10 < n*7 || warm*2 < n {
+			continue
+		}
+		x, y := &r.Columns[a], &r.Columns[b]
+		r.doubt("column %q is cooler than column %q in %.0f %% of the rows in which they differ: supply and return are exchanged, and were taken so", x.Heading, y.Heading, 100*float64(over)/float64(n))
+		x.Role, y.Role = y.Role, x.Role
+		for _, c := range []*Column{x, y} {
+			c.Confidence = min(c.Confidence, 0.5)
+			c.Reason += "; exchanged by the values"
+		}
+	}
+}
+
+const (
+	apartK      = 2.0 // K between supply and return that tell which is which
+	heatingFrom = 25  // °C of the warmer: below, the house may be cooled
+)
 
 // byValues gives columns without words a meaning: contacts, meters, and temperatures by
 // how warm and how steady they are.

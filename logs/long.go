@@ -15,9 +15,9 @@ const (
 
 // long looks for a column that names sensors and one that holds their readings, and
 // proposes a meaning for each sensor.
-func (r *Recognised) long(f *layoutFound, headings [][]byte) bool {
-	key, value := -1, -1
-	var names []string
+func (r *Recognised) long(f *layoutFound) bool {
+	key, value, named := -1, -1, 0
+	var texts []int // columns of few words
 	for i := range r.Columns {
 		if i == f.stamp || i == f.clock {
 			continue
@@ -27,11 +27,25 @@ func (r *Recognised) long(f *layoutFound, headings [][]byte) bool {
 			value = i
 		case found == nil && mostlyNumbers(f.rows, i, r.Comma):
 			return false // several columns of numbers: a table with a row for each time
-		case len(found) >= leastKeys && (key < 0 || len(found) > len(names)):
-			key, names = i, found
+		case len(found) > 0:
+			texts = append(texts, i)
+			if len(found) >= leastKeys && len(found) > named {
+				key, named = i, len(found)
+			}
 		}
 	}
-	if key < 0 || value < 0 || len(f.rows) < 4*len(names) {
+	if key < 0 || value < 0 {
+		return false
+	}
+	r.Key, r.Value, r.Beside = key+1, value+1, r.beside(f, key, named, texts)
+	var names []string
+	for _, row := range f.rows {
+		if name := r.keyOf(row); name != "" && !slices.Contains(names, name) {
+			names = append(names, name)
+		}
+	}
+	if len(f.rows) < 4*len(names) {
+		r.Key, r.Value, r.Beside = 0, 0, 0
 		return false
 	}
 	for i := range r.Columns {
@@ -40,31 +54,131 @@ func (r *Recognised) long(f *layoutFound, headings [][]byte) bool {
 		}
 	}
 	r.Columns[key].Reason, r.Columns[value].Reason = "names the sensor of each row", "holds its reading"
-	r.Key, r.Value = key+1, value+1
-	// The sensors as if each had its own column.
-	wide := &layoutFound{columns: len(names), stamp: -1, clock: -1, layout: f.layout, step: f.step, ambiguous: f.ambiguous, utc: f.utc, said24: f.said24}
-	for _, row := range f.rows {
-		if key >= len(row) || value >= len(row) {
+	if r.Beside > 0 {
+		r.Columns[r.Beside-1].Reason = "says what it measures"
+	}
+	r.sensors(f, names, unitColumn(f.rows, texts))
+	return true
+}
+
+// beside looks for a column that parts the names further: what a device measures. It
+// gives 0 if there is none, else the column from 1.
+func (r *Recognised) beside(f *layoutFound, key, named int, texts []int) int {
+	best, most := 0, named
+	for _, i := range texts {
+		if i == key {
 			continue
 		}
-		k := slices.Index(names, clip(row[key]))
-		if k < 0 {
+		seen := map[string]bool{}
+		units := 0
+		for _, row := range f.rows {
+			if key < len(row) && i < len(row) {
+				seen[clip(row[key])+"\t"+clip(row[i])] = true
+				if _, unit := UnitNamed(clip(row[i])); unit {
+					units++
+				}
+			}
+		}
+		if len(seen) > most && len(seen) <= mostKeys && units*2 < len(f.rows) && !changing(f.rows, key, i) {
+			best, most = i+1, len(seen)
+		}
+	}
+	return best
+}
+
+// changing tells a column that says how a sensor is, as good or bad, from one that says
+// what it measures: one of its words has nearly all rows of each name.
+func changing(rows [][][]byte, key, i int) bool {
+	count, total := map[string]map[string]int{}, map[string]int{}
+	for _, row := range rows {
+		if key >= len(row) || i >= len(row) {
 			continue
+		}
+		name := string(row[key])
+		if count[name] == nil {
+			count[name] = map[string]int{}
+		}
+		count[name][string(row[i])]++
+		total[name]++
+	}
+	for name, words := range count {
+		most := 0
+		for _, n := range words {
+			most = max(most, n)
+		}
+		if len(words) > 1 && most*10 < total[name]*9 {
+			return false
+		}
+	}
+	return true
+}
+
+// unitColumn finds the column that says the unit of each reading, or -1.
+func unitColumn(rows [][][]byte, texts []int) int {
+	for _, i := range texts {
+		n := 0
+		for _, row := range rows {
+			if i < len(row) {
+				if _, ok := UnitNamed(clip(row[i])); ok {
+					n++
+				}
+			}
+		}
+		if n*2 > len(rows) {
+			return i
+		}
+	}
+	return -1
+}
+
+// keyOf is the name of the sensor of a row.
+func (m *Mapping) keyOf(row [][]byte) string {
+	if m.Key > len(row) || m.Beside > len(row) {
+		return ""
+	}
+	name := clip(row[m.Key-1])
+	if m.Beside > 0 && len(row[m.Beside-1]) > 0 {
+		name += " " + clip(row[m.Beside-1])
+	}
+	return name
+}
+
+// sensors proposes a meaning for each sensor, as if each had its own column.
+func (r *Recognised) sensors(f *layoutFound, names []string, unit int) {
+	wide := &layoutFound{columns: len(names), stamp: -1, clock: -1, layout: f.layout, step: f.step, ambiguous: f.ambiguous, utc: f.utc, said24: f.said24}
+	under, quantity := make([]string, len(names)), make([]string, len(names))
+	for _, row := range f.rows {
+		k := slices.Index(names, r.keyOf(row))
+		if k < 0 || r.Value > len(row) {
+			continue
+		}
+		if r.Beside > 0 {
+			quantity[k] = clip(row[r.Beside-1])
+		}
+		if unit >= 0 && unit < len(row) {
+			under[k] = clip(row[unit])
 		}
 		cells := make([][]byte, len(names))
-		cells[k] = row[value]
+		cells[k] = row[r.Value-1]
 		wide.rows = append(wide.rows, cells)
 	}
 	inner := &Recognised{Step: f.step}
 	inner.Comma = r.Comma
 	inner.Columns = make([]Column, len(names))
 	for k, name := range names {
-		inner.Columns[k].Heading = name
-		inner.Columns[k].guess("", wide.sample(k, r.Comma))
+		c := &inner.Columns[k]
+		values := wide.sample(k, r.Comma)
+		if c.Heading = quantity[k]; c.Heading != "" { // a supply is one in whatever room its device is
+			c.guess(under[k], values)
+		}
+		if c.Role == "" || c.Role == Leave {
+			*c = Column{Heading: name}
+			c.guess(under[k], values)
+		}
+		c.Heading = name
 	}
 	inner.settle(wide)
 	r.Keys, r.Doubts = inner.Columns, inner.Doubts
-	return true
 }
 
 // distinct gives the texts of a column, if they are few and no numbers.
@@ -101,8 +215,8 @@ func mostlyNumbers(rows [][][]byte, i int, comma bool) bool {
 // longRow takes one reading of one sensor.
 func (t *taking) longRow(cells [][]byte, at int64) {
 	k, v := -1, math.NaN()
-	if t.m.Key <= len(cells) && t.m.Value <= len(cells) {
-		if i, ok := t.keys[clip(cells[t.m.Key-1])]; ok {
+	if t.m.Value <= len(cells) {
+		if i, ok := t.keys[t.m.keyOf(cells)]; ok {
 			if x, ok := reading(cells[t.m.Value-1], t.m.Comma); ok && !isMark(x) {
 				k, v = i, x*t.units[i].Factor+t.units[i].Offset
 			}

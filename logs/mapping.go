@@ -24,9 +24,12 @@ type Mapping struct {
 
 	// Where each row holds one reading of one sensor, Key is the column with the sensor's
 	// name and Value that with its reading, from 1; Keys are the sensors.
-	Key   int      `json:"key_column,omitempty"`
-	Value int      `json:"value_column,omitempty"`
-	Keys  []Column `json:"sensors,omitempty"`
+	// Where the name is a device's and what it measures stands in a column of its own,
+	// Beside is that one.
+	Key    int      `json:"key_column,omitempty"`
+	Beside int      `json:"beside_column,omitempty"`
+	Value  int      `json:"value_column,omitempty"`
+	Keys   []Column `json:"sensors,omitempty"`
 }
 
 // Column is one column of the file and what it is taken for.
@@ -89,7 +92,7 @@ func (m Mapping) Check() error {
 		return errors.New("offset from UTC: accepted: -12 to 14 hours")
 	case len(m.Columns) > mostCells || len(m.Keys) > mostCells:
 		return fmt.Errorf("columns: %d given; accepted: up to %d", max(len(m.Columns), len(m.Keys)), mostCells)
-	case m.Key < 0 || m.Value < 0 || m.Key > len(m.Columns) || m.Value > len(m.Columns) || (m.Key > 0) != (m.Value > 0) || m.Key > 0 && m.Key == m.Value:
+	case m.Key < 0 || m.Value < 0 || m.Beside < 0 || m.Beside > 0 && (m.Key == 0 || m.Beside == m.Key || m.Beside == m.Value) || max(m.Key, m.Beside, m.Value) > len(m.Columns) || (m.Key > 0) != (m.Value > 0) || m.Key > 0 && m.Key == m.Value:
 		return fmt.Errorf("columns of sensors and readings: %d and %d given; accepted: two of the %d columns, or neither", m.Key, m.Value, len(m.Columns))
 	}
 	times := 0

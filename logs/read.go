@@ -227,7 +227,7 @@ func (t *taking) row(cells [][]byte, line int) error {
 			if !ok {
 				x, ok = reading(cells[i], t.m.Comma)
 			}
-			if ok && !(isMark(x) && t.units[k].Kind != Energy && t.units[k].Kind != Volume) {
+			if ok && !(isMark(x) && (x < 0 || t.units[k].Kind != Energy && t.units[k].Kind != Volume)) {
 				v = x*t.units[k].Factor + t.units[k].Offset
 			} else {
 				t.empty[k]++

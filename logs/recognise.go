@@ -62,11 +62,23 @@ func Recognise(r io.Reader) (*Recognised, error) {
 }
 
 func recognise(sample [][]byte) (*Recognised, error) {
+	formulas := 0
 	var best *layoutFound
 	for _, delimiter := range []byte(";\t,| ") {
 		if f := findLayout(sample, delimiter); f != nil && (best == nil || f.score > best.score*1.05) {
 			best = f
 		}
+	}
+	for _, line := range sample {
+		if bytes.Contains(line, []byte(unworked)) {
+			formulas++
+		}
+	}
+	switch {
+	case best == nil && formulas*2 > len(sample):
+		return nil, errors.New("the spreadsheet's formulas were saved without their values: open it in a spreadsheet program, save it, and send it again")
+	case best != nil && best.commaTwice(sample):
+		return nil, errors.New("commas stand between the columns and before the decimals, so that nobody can tell one from the other: export with semicolons or tabs, or with decimal points")
 	}
 	if best == nil {
 		return nil, errors.New("no column of dates and times was found in the first lines; accepted: a table with a row for each reading, its date and time as 2026-01-31 13:00, 1/31/2026 1:00 PM, 31.1.2026 13:00 or seconds since 1970")
@@ -87,19 +99,22 @@ type layoutFound struct {
 	first         int64
 	utc, said24   bool
 	comma, points int
+	threes        int // commas before three digits: thousands or thousandths
+	numbers       int
 	rows          [][][]byte
 }
 
 // findLayout tries a delimiter.
 func findLayout(sample [][]byte, delimiter byte) *layoutFound {
 	var best *layoutFound
+	usual := usualCells(sample, delimiter)
 	for start := 0; start < min(len(sample), headLines); start++ {
 		if len(bytes.TrimSpace(sample[start])) == 0 {
 			continue
 		}
 		first := cells(sample[start], delimiter, nil)
-		if len(first) < 2 {
-			continue
+		if len(first) < max(2, usual) {
+			continue // a line before the table, even if it has a date
 		}
 		for stamp := 0; stamp < min(len(first), 4); stamp++ {
 			for _, l := range layouts {
@@ -123,6 +138,33 @@ func findLayout(sample [][]byte, delimiter byte) *layoutFound {
 		}
 	}
 	return best
+}
+
+// usualCells is the most common number of cells in a line.
+func usualCells(sample [][]byte, delimiter byte) int {
+	var count [mostCells + 1]int
+	var buf [][]byte
+	for _, line := range sample[:min(len(sample), 4*headLines)] {
+		buf = cells(line, delimiter, buf)
+		count[len(buf)]++
+	}
+	best := 0
+	for n := 2; n < len(count); n++ {
+		if count[n] > count[best] || best == 0 && count[n] > 0 {
+			best = n
+		}
+	}
+	return best
+}
+
+// commaTwice tells a table with commas between its columns and before its decimals: its
+// rows have nearly twice the cells of its heading.
+func (f *layoutFound) commaTwice(sample [][]byte) bool {
+	if f.delimiter != ',' || f.line == 0 {
+		return false
+	}
+	heading := len(cells(bytes.TrimRight(sample[f.line-1], ", "), ',', nil))
+	return heading > 2 && 5*(f.columns-1) >= 8*(heading-1)
 }
 
 // tryLayout reads the sample with one delimiter and one form of times. The score grows
@@ -164,8 +206,12 @@ func tryLayout(sample [][]byte, start int, delimiter byte, stamp int, l Layout) 
 			if i == stamp || i == f.clock {
 				continue
 			}
-			if commaNumber(c) {
+			switch at := bytes.IndexByte(c, ','); {
+			case at < 0:
+			case commaNumber(c):
 				f.comma++
+			case at > 0 && threeDigits(c[at+1:]):
+				f.threes++
 			}
 			if bytes.IndexByte(c, '.') >= 0 {
 				f.points++
@@ -186,6 +232,7 @@ func tryLayout(sample [][]byte, start int, delimiter byte, stamp int, l Layout) 
 	if f.step <= 0 {
 		return nil
 	}
+	f.numbers = numbers
 	perRow := math.Min(float64(numbers)/float64(read), 20)
 	f.score = float64(read) / float64(read+missed) * (0.2 + even) * (1 + perRow)
 	return f
@@ -198,21 +245,23 @@ func commaNumber(c []byte) bool {
 		return false
 	}
 	_, ok := figure(c, true)
-	return ok && !threeDigits(c[i+1:])
+	return ok && (!threeDigits(c[i+1:]) || string(bytes.TrimLeft(c[:i], "+-")) == "0")
 }
 
 // clockColumn finds the time of day beside a bare date.
 func clockColumn(first [][]byte, stamp int, l Layout) int {
-	if l == Seconds || l == Millis || stamp+1 >= len(first) || bytes.IndexByte(first[stamp], ':') >= 0 {
+	if l == Seconds || l == Millis || l == SerialDay || bytes.IndexByte(dayAlone(first[stamp]), ':') >= 0 {
 		return -1
 	}
-	next := first[stamp+1]
-	if l == SerialDay {
-		return -1
-	}
-	s := scan{offset: noOffset}
-	if bytes.IndexByte(next, ':') > 0 && s.take(next) && s.count >= 2 && s.n[0] <= 24 {
-		return stamp + 1
+	for _, i := range []int{stamp + 1, stamp - 1} {
+		if i < 0 || i >= len(first) {
+			continue
+		}
+		next := clockAlone(first[i])
+		s := scan{offset: noOffset}
+		if bytes.IndexByte(next, ':') > 0 && s.take(next) && s.count >= 2 && s.count <= 4 && s.n[0] <= 24 {
+			return i
+		}
 	}
 	return -1
 }
@@ -260,14 +309,15 @@ func commonStep(stamps []int64) (int64, float64) {
 // propose makes the mapping from a layout.
 func (f *layoutFound) propose(sample [][]byte) *Recognised {
 	r := &Recognised{Step: f.step, First: f.first}
-	r.Delimiter, r.Comma, r.DataLine, r.Times = string(f.delimiter), f.comma > f.points || f.comma > 0 && f.delimiter != ',', f.line+1, f.layout
+	r.Delimiter, r.DataLine, r.Times = string(f.delimiter), f.line+1, f.layout
+	r.Comma = f.comma > f.points || f.comma > 0 && f.delimiter != ',' || f.threes > 0 && f.points == 0 && f.threes*3 > f.numbers
 	r.Ending = f.said24
 	headings, under := f.headings(sample)
 	r.Columns = make([]Column, f.columns)
 	for i := range r.Columns {
 		c := &r.Columns[i]
 		if i < len(headings) {
-			c.Heading = clip(headings[i])
+			c.Heading = clip(mended(headings[i]))
 		}
 		switch i {
 		case f.stamp:
@@ -277,12 +327,12 @@ func (f *layoutFound) propose(sample [][]byte) *Recognised {
 		default:
 			unit := ""
 			if i < len(under) {
-				unit = clip(under[i])
+				unit = clip(mended(under[i]))
 			}
 			c.guess(unit, f.sample(i, r.Comma))
 		}
 	}
-	if !r.long(f, headings) {
+	if !r.long(f) {
 		r.settle(f)
 	}
 	for i, row := range f.rows {
@@ -334,7 +384,7 @@ func (f *layoutFound) sample(i int, comma bool) []float64 {
 	for _, row := range f.rows {
 		v := math.NaN()
 		if i < len(row) {
-			if x, ok := reading(row[i], comma); ok {
+			if x, ok := reading(row[i], comma); ok && !isMark(x) {
 				v = x
 			}
 		}

@@ -1,6 +1,6 @@
 package logs
 
-// A spreadsheet in the open XML form (ISO/IEC 29500), read row by row. Only its first
+// A spreadsheet in the open XML form (ISO/IEC 29500), read row by row. Only its largest
 // sheet counts; formulas are not worked out.
 
 import (
@@ -16,6 +16,9 @@ import (
 	"strings"
 )
 
+// unworked stands in the place of a formula that was saved without the value it has.
+const unworked = "#formula"
+
 // Bounds against files that unpack without end.
 const (
 	mostParts      = 5000
@@ -27,8 +30,8 @@ const (
 	sheetRowBuffer = 64 << 10
 )
 
-// Sheet gives the first sheet of a spreadsheet as rows of text with tabs between the
-// cells, for [Recognise] and [Read].
+// Sheet gives the sheet of a spreadsheet that has the most in it as rows of text with
+// tabs between the cells, for [Recognise] and [Read].
 //
 // A date is written as 2026-01-31 13:00:00. A formula gives the value that it had when
 // the file was saved. Text stays text whatever it begins with; nothing is carried out.
@@ -52,7 +55,7 @@ func Sheet(r io.ReaderAt, size int64) (io.ReadCloser, error) {
 		}
 		b.parts[f.Name] = f
 	}
-	name, err := b.firstSheet()
+	name, err := b.largestSheet()
 	if err != nil {
 		return nil, err
 	}
@@ -126,20 +129,22 @@ func attribute(e xml.StartElement, name string) string {
 	return ""
 }
 
-func (b *book) firstSheet() (string, error) {
+// largestSheet gives the part of the sheet with the most in it: covers and sums are small
+// beside a log.
+func (b *book) largestSheet() (string, error) {
 	workbook, err := b.small("xl/workbook.xml", mostSmallPart)
 	if err != nil {
 		return "", err
 	}
-	id := ""
+	listed := map[string]bool{}
 	err = each(workbook, func(e xml.StartElement, _ *xml.Decoder) error {
 		switch e.Name.Local {
 		case "workbookPr":
 			b.from04 = attribute(e, "date1904") == "1" || attribute(e, "date1904") == "true"
 		case "sheet":
 			for _, a := range e.Attr {
-				if id == "" && a.Name.Local == "id" && a.Name.Space != "" {
-					id = a.Value
+				if a.Name.Local == "id" && a.Name.Space != "" {
+					listed[a.Value] = true
 				}
 			}
 		}
@@ -152,12 +157,14 @@ func (b *book) firstSheet() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	name := "xl/worksheets/sheet1.xml"
+	var sheets []string
 	err = each(relations, func(e xml.StartElement, _ *xml.Decoder) error {
-		if e.Name.Local == "Relationship" && attribute(e, "Id") == id && id != "" {
+		if e.Name.Local == "Relationship" && listed[attribute(e, "Id")] {
 			target := attribute(e, "Target")
-			if name = path.Join("xl", target); strings.HasPrefix(target, "/") {
-				name = strings.TrimPrefix(target, "/")
+			if strings.HasPrefix(target, "/") {
+				sheets = append(sheets, strings.TrimPrefix(target, "/"))
+			} else {
+				sheets = append(sheets, path.Join("xl", target))
 			}
 		}
 		return nil
@@ -165,10 +172,19 @@ func (b *book) firstSheet() (string, error) {
 	if err != nil {
 		return "", err
 	}
-	if b.parts[name] == nil {
+	if len(listed) == 0 || len(sheets) == 0 {
+		sheets = []string{"xl/worksheets/sheet1.xml"}
+	}
+	largest := ""
+	for _, name := range sheets {
+		if part := b.parts[name]; part != nil && (largest == "" || part.UncompressedSize64 > b.parts[largest].UncompressedSize64) {
+			largest = name
+		}
+	}
+	if largest == "" {
 		return "", errors.New("the spreadsheet has no sheet with cells")
 	}
-	return name, nil
+	return largest, nil
 }
 
 // texts reads the table of texts that cells share.
@@ -350,7 +366,7 @@ func columnOf(ref string, last int) int {
 // cell reads up to the end of a cell and gives its value as text.
 func (s *sheetRows) cell(kind, style string) (string, error) {
 	value, inline := "", ""
-	in := ""
+	in, formula := "", false
 	for {
 		t, err := s.xml.RawToken()
 		if err != nil {
@@ -359,8 +375,12 @@ func (s *sheetRows) cell(kind, style string) (string, error) {
 		switch t := t.(type) {
 		case xml.StartElement:
 			in = t.Name.Local
+			formula = formula || in == "f"
 		case xml.EndElement:
 			if t.Name.Local == "c" {
+				if formula && value == "" && inline == "" {
+					return unworked, nil
+				}
 				return s.text(kind, style, value, inline), nil
 			}
 			in = ""

@@ -113,6 +113,8 @@ func (s *scan) word(w []byte) bool {
 		s.pm = true
 	case "utc", "gmt":
 		s.offset = 0
+	case "monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday", "montag", "dienstag", "mittwoch", "donnerstag", "freitag", "samstag", "sonnabend", "sonntag",
+		"lundi", "mardi", "mercredi", "jeudi", "vendredi", "samedi", "dimanche", "lunes", "martes", "miércoles", "miercoles", "jueves", "viernes", "sábado", "sabado", "domingo", "thurs", "tues":
 	case "mo", "di", "mi", "do", "fr", "sa", "so", "mon", "tue", "wed", "thu", "fri", "sat", "sun", "lun", "mié", "jue", "vie", "sáb", "dom", "mer", "jeu", "ven", "sam", "dim",
 		"est", "edt", "cst", "cdt", "mst", "mdt", "pst", "pdt", "cet", "cest", "mez", "mesz", "bst":
 		s.named(lower)
@@ -147,6 +149,8 @@ func (s *scan) zone(b []byte) bool {
 		case c >= '0' && c <= '9' && digits < 4:
 			v, digits = v*10+int(c-'0'), digits+1
 		case c == ':' || c == ' ':
+		case digits >= 2 && (c >= 'A' && c <= 'Z' || c >= 'a' && c <= 'z' || c == '(' || c == ')'):
+			// The zone's name behind its offset adds nothing.
 		default:
 			return false
 		}
@@ -182,11 +186,36 @@ func parseTime(date, clock []byte, l Layout) (moment, bool) {
 		}
 		return moment{}, false
 	}
+	if name := bytes.IndexByte(date, '['); name > 0 { // 2026-01-31T13:00+01:00[Europe/Vienna]
+		date = date[:name]
+	}
+	if len(clock) > 0 {
+		date, clock = dayAlone(date), clockAlone(clock)
+	}
 	s := scan{offset: noOffset}
 	if len(date) < 6 || len(date) > 48 || len(clock) > 24 || !s.take(date) || len(clock) > 0 && !s.take(clock) {
 		return moment{}, false
 	}
 	return s.moment(l)
+}
+
+// dayAlone takes away the midnight that some programs write behind a bare date.
+func dayAlone(date []byte) []byte {
+	i := bytes.IndexAny(date, " T")
+	if i < 6 || bytes.ContainsAny(date[i+1:], "123456789") || bytes.IndexByte(date[i+1:], ':') < 0 {
+		return date
+	}
+	return date[:i]
+}
+
+// clockAlone takes away the day of nothing that spreadsheets write before a bare time.
+func clockAlone(clock []byte) []byte {
+	for _, nothing := range []string{"1899-12-30", "1900-01-00", "1899-12-31", "30.12.1899", "12/30/1899", "30/12/1899"} {
+		if rest, ok := bytes.CutPrefix(clock, []byte(nothing)); ok {
+			return bytes.TrimLeft(rest, " T")
+		}
+	}
+	return clock
 }
 
 func (s *scan) moment(l Layout) (moment, bool) {
@@ -199,7 +228,7 @@ func (s *scan) moment(l Layout) (moment, bool) {
 	case len(n) >= 1 && d[0] == 14 && l == YearFirst: // 20260131130000
 		v := n[0]
 		return clockAt(v/10000000000, v/100000000%100, v/1000000%100, v/10000%100, v/100%100, v%100, s)
-	case s.month > 0 && len(n) >= 2: // a month by name: the year has four digits or comes last
+	case s.month > 0 && len(n) >= 2 && !(len(n) >= 3 && d[0] <= 2 && d[1] <= 2 && d[2] == 4): // a month by name: the year has four digits or comes last
 		mo = s.month
 		last := len(n) - 1
 		if d[0] == 4 {

@@ -14,6 +14,7 @@ import (
 
 const (
 	longestLine = 64 << 10
+	quoteAhead  = 1 << 10 // within which a quoted cell with line breaks ends
 	mostCells   = 256
 )
 
@@ -47,10 +48,41 @@ func plain(r io.Reader) (*bufio.Reader, error) {
 		return nil, errors.New("the file is an old binary spreadsheet: save it as CSV first")
 	}
 	head, _ = b.Peek(4000)
-	if bytes.IndexByte(head, 0) >= 0 {
-		return nil, errors.New("the file is not plain text")
+	if err := noTable(head); err != nil {
+		return nil, err
+	}
+	if bytes.IndexByte(head, '\r') >= 0 && bytes.IndexByte(head, '\n') < 0 {
+		return bufio.NewReaderSize(returns{b}, 64<<10), nil
 	}
 	return b, nil
+}
+
+// noTable tells what a file is that is no table of text.
+func noTable(head []byte) error {
+	begin := bytes.TrimSpace(head)
+	switch {
+	case bytes.IndexByte(head, 0) >= 0:
+		return errors.New("the file is not plain text")
+	case bytes.HasPrefix(begin, []byte("<")):
+		return errors.New("the file is a page of the web or XML, not a table: export the readings as CSV")
+	case bytes.HasPrefix(begin, []byte("{")), bytes.HasPrefix(begin, []byte("[{")), bytes.HasPrefix(begin, []byte("[[")):
+		return errors.New("the file is JSON, not a table: export the readings as CSV")
+	}
+	return nil
+}
+
+// returns makes line feeds of carriage returns, where nothing else ends the lines.
+type returns struct{ from io.Reader }
+
+// Read gives the next bytes.
+func (r returns) Read(p []byte) (int, error) {
+	n, err := r.from.Read(p)
+	for i, c := range p[:n] {
+		if c == '\r' {
+			p[i] = '\n'
+		}
+	}
+	return n, err
 }
 
 // wide turns UTF-16 into UTF-8.
@@ -107,12 +139,15 @@ func (l *lines) next() ([]byte, error) {
 	for {
 		part, err := l.from.ReadSlice('\n')
 		l.bytes += int64(len(part))
-		if err == nil && len(l.buf) == 0 {
+		if err == nil && len(l.buf) == 0 && bytes.IndexByte(part, '"') < 0 {
 			l.count++
 			return trimEnd(part), nil
 		}
 		l.buf = append(l.buf, part...)
 		switch {
+		case err == nil && quoteOpen(l.buf) && l.closes():
+			l.buf[len(l.buf)-1] = ' '
+			l.buf = append(bytes.TrimRight(l.buf, " \r"), ' ')
 		case err == nil:
 			l.count++
 			return trimEnd(l.buf), nil
@@ -129,6 +164,36 @@ func (l *lines) next() ([]byte, error) {
 	}
 }
 
+// quoteOpen tells whether a line ends within a quoted cell: a quote that begins a cell
+// has no end.
+func quoteOpen(line []byte) bool {
+	open := false
+	for i, c := range line {
+		switch {
+		case c != '"':
+		case open:
+			open = false
+		case i == 0 || bytes.IndexByte([]byte(",;\t| \""), line[i-1]) >= 0:
+			open = true
+		}
+	}
+	return open
+}
+
+// closes tells whether a quoted cell that goes on ends within the next lines. A stray
+// quote, as for inches, does not.
+func (l *lines) closes() bool {
+	ahead, _ := l.from.Peek(quoteAhead)
+	for i, c := range ahead {
+		if c == '"' && (i+1 == len(ahead) || bytes.IndexByte([]byte(",;\t| \r\n\""), ahead[i+1]) >= 0) {
+			return true
+		} else if c == '"' {
+			return false
+		}
+	}
+	return false
+}
+
 func trimEnd(b []byte) []byte { return bytes.TrimRight(b, "\r\n") }
 
 // cells splits a line; a delimiter within quotes is text.
@@ -136,7 +201,7 @@ func cells(line []byte, delimiter byte, buf [][]byte) [][]byte {
 	buf = buf[:0]
 	for len(buf) < mostCells {
 		if t := bytes.TrimLeft(line, " "); len(t) > 0 && t[0] == '"' && delimiter != '"' {
-			if end := bytes.IndexByte(t[1:], '"'); end >= 0 {
+			if end := quoteEnd(t[1:]); end >= 0 {
 				buf = append(buf, bytes.TrimSpace(t[1:1+end]))
 				i := bytes.IndexByte(t[end+2:], delimiter)
 				if i < 0 {
@@ -157,6 +222,46 @@ func cells(line []byte, delimiter byte, buf [][]byte) [][]byte {
 		}
 	}
 	return buf
+}
+
+// quoteEnd finds the quote that ends a cell; two of them are one within the text.
+func quoteEnd(b []byte) int {
+	for i := 0; i < len(b); i++ {
+		if b[i] == '"' {
+			if i+1 == len(b) || b[i+1] != '"' {
+				return i
+			}
+			i++
+		}
+	}
+	return -1
+}
+
+// windows are the signs that Windows has where Latin-1 has none, and that stand for bytes
+// of letters here.
+var windows = map[rune]byte{'€': 0x80, '„': 0x84, 'ˆ': 0x88, '‰': 0x89, 'Š': 0x8a, '–': 0x96, 'œ': 0x9c, 'Ÿ': 0x9f}
+
+// mended gives a heading that was UTF-8, taken for Latin-1 and written as UTF-8 again.
+func mended(b []byte) []byte {
+	if !bytes.Contains(b, []byte("Ã")) && !bytes.Contains(b, []byte("Â")) || !utf8.Valid(b) {
+		return b
+	}
+	out := make([]byte, 0, len(b))
+	for _, r := range string(b) {
+		c, ok := windows[r]
+		switch {
+		case ok:
+			out = append(out, c)
+		case r < 0x100:
+			out = append(out, byte(r))
+		default:
+			return b
+		}
+	}
+	if !utf8.Valid(out) {
+		return b
+	}
+	return out
 }
 
 // clip makes a text from a file short and safe enough to be shown.
@@ -209,7 +314,8 @@ func figure(b []byte, comma bool) (float64, bool) {
 			}
 		case c == point && !seen:
 			seen = true
-		case !seen && digits > 0 && (c == group || c == '\'' || c == ' ') && threeDigits(b[i+1:]):
+		case !seen && digits > 0 && apart(b[i:], group) > 0:
+			i += apart(b[i:], group) - 1
 		case (c == 'e' || c == 'E') && digits > 0:
 			e, ok := exponent(b[i+1:])
 			if !ok {
@@ -228,6 +334,23 @@ func figure(b []byte, comma bool) (float64, bool) {
 		v = -v
 	}
 	return v, true
+}
+
+// apart gives the length of a sign that parts thousands, if three digits follow it.
+func apart(b []byte, group byte) int {
+	n := 0
+	switch {
+	case b[0] == group, b[0] == '\'', b[0] == ' ', b[0] == 0xa0:
+		n = 1
+	case bytes.HasPrefix(b, []byte("\u00a0")):
+		n = 2
+	case bytes.HasPrefix(b, []byte("\u202f")), bytes.HasPrefix(b, []byte("\u2009")), bytes.HasPrefix(b, []byte("’")):
+		n = 3
+	}
+	if n == 0 || !threeDigits(b[n:]) {
+		return 0
+	}
+	return n
 }
 
 func threeDigits(b []byte) bool {

@@ -33,6 +33,7 @@ const (
 	foot   = 0.3048
 	cubic  = foot * foot * foot
 	zero   = 273.15
+	lost   = "\ufffd"
 )
 
 // known are the units, each with the ways to write it in small letters and without
@@ -42,8 +43,10 @@ var known = []struct {
 	kind           Kind
 	factor, offset float64
 }{
-	{"°C c degc °c deg_c celsius ºc gradc grad_c centigrade", Temperature, 1, zero},
-	{"°F f degf °f deg_f fahrenheit ºf", Temperature, 5.0 / 9, zero - 160.0/9},
+	{"°C c degc °c deg_c celsius ºc gradc grad_c centigrade ℃ ?c øc &deg;c", Temperature, 1, zero},
+	{"°F f degf °f deg_f fahrenheit ºf ℉ ?f øf &deg;f", Temperature, 5.0 / 9, zero - 160.0/9},
+	{"0.1°C 0.1°c 0,1°c 1/10°c °c·10 °c/10 °cx10 °c×10 c·10 cx10 0.1k 0.1c", Temperature, 0.1, zero},
+	{"0.1°F 0.1°f 1/10°f °f·10 °f/10 °fx10 °f×10 f·10 fx10 0.1f", Temperature, 0.5 / 9, zero - 160.0/9},
 	{"K kelvin k", Temperature, 1, 0},
 	{"W w watt watts", Power, 1, 0},
 	{"kW kw kilowatt", Power, 1e3, 0},
@@ -85,6 +88,14 @@ var known = []struct {
 // Range: the units that loggers write, in capitals or not.
 // Source: factors exact by definition; the Btu of the International Table.
 func UnitNamed(name string) (Unit, bool) {
+	if strings.Contains(name, lost) { // a sign that some program could not write
+		for _, sign := range []string{"°", "³", "²"} {
+			if u, ok := UnitNamed(strings.Replace(name, lost, sign, 1)); ok {
+				return u, true
+			}
+		}
+		return Unit{}, false
+	}
 	plain := strings.ToLower(strings.NewReplacer(" ", "", "³", "3", "²", "2", "\u00a0", "", "*", "·").Replace(name))
 	if plain == "" {
 		return Unit{}, false

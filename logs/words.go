@@ -63,7 +63,7 @@ func fold(heading string) []string {
 			out = append(out, ' ')
 		}
 		last = r
-		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) && string(r) != lost {
 			r = ' '
 		}
 		out = append(out, []rune(unaccented(unicode.ToLower(r)))...)
@@ -101,7 +101,7 @@ var meanings = []struct {
 	words string
 	sure  float64
 }{
-	{Leave, "humid*|feucht*|humidite*|humedad*|rh|co|battery|batterie*|akku|rssi|signal|status|alarm*|error*|fehler*|voc|dew|taupunkt|wind*|rain*|regen*|electri*|strom*|index|record|nr|id|note*|comment* -temp* -co*mbust* -elect*boiler", 0.8},
+	{Leave, "humid*|feucht*|humidite*|humedad*|rh|co|battery|batterie*|akku|rssi|signal|status|alarm*|error*|fehler*|voc|dew|taupunkt|wind*|rain*|regen*|electri*|strom*|index|record|nr|no|row|zeile|ligne|fila|seq*|id|note*|comment*|remark*|bemerkung*|remarque*|observa* -temp* -co*mbust* -elect*boiler", 0.8},
 	{Sun, "solar*|sun|sonne*|irradi*|globalstrahlung|strahlung|soleil|rayonnement|radiacion|ghi|pyran*", 0.85},
 	{Wanted, "supply|flow|vorlauf*|vl|depart|impulsion|ida|boiler|water|lwt set*|target|soll*|consigne|consigna|wanted|demand|desired|calculated|berechnet -return -rucklauf", 0.85},
 	{Wanted, "vorlaufsoll*|vlsoll|sollvorlauf*|kesselsoll*", 0.9},
@@ -113,6 +113,7 @@ var meanings = []struct {
 	{Burner, "boiler|kessel|chaudiere|caldera on|run*|state|ein|marche|active|rate|power|leistung -kw", 0.7},
 	{Boiler, "boiler|kessel*|chaudiere|caldera supply|vorlauf*|vl|out*|leaving|depart|temp*|flow|t|impulsion", 0.8},
 	{Boiler, "kesseltemp*|kesselvorlauf*|boilertemp*", 0.85},
+	{HeatMeter, "heat*|warme*|waerme*|chaleur|calor meter*|zahler*|zaehler*|compteur|contador -gas* -fuel* -oil* -propane -brennstoff", 0.9},
 	{FuelMeter, "gas|fuel|oil|propane|brennstoff|ol|gaz|combustible|fioul|erdgas|gasoil meter*|count*|zahl*|total*|index|compteur|contador|volume|verbrauch|consumption|reading|stand|cum*", 0.9},
 	{FuelMeter, "gaszahler*|gaszaehler*|gasverbrauch|gasmeter|olzahler*|gasstand|gaz|therms|ccf", 0.85},
 	{Fuel, "gas|fuel|oil|gasleistung flow|rate|power|input|leistung|debit|durchfluss", 0.8},
@@ -176,8 +177,31 @@ func matches(words []string, pattern string) (string, bool) {
 }
 
 func like(word, pattern string) bool {
+	if strings.Contains(word, lost) && len(word) > lostNeeds {
+		return likeLost(word, pattern)
+	}
 	if stem, open := strings.CutSuffix(pattern, "*"); open {
 		return strings.HasPrefix(word, stem)
 	}
 	return word == pattern
+}
+
+const lostNeeds = 6 // bytes, three of them the lost sign: shorter words would be like anything
+
+// likeLost lets a sign that was lost stand for one letter, or for the two that an ß is.
+func likeLost(word, pattern string) bool {
+	before, after, _ := strings.Cut(word, lost)
+	stem, open := strings.CutSuffix(pattern, "*")
+	if rest, ok := strings.CutPrefix(stem, before); ok {
+		for n := 1; n <= 2 && n <= len(rest); n++ {
+			tail := rest[n:]
+			if open {
+				tail += "*"
+			}
+			if like(after, tail) {
+				return true
+			}
+		}
+	}
+	return open && strings.HasPrefix(before, stem)
 }

@@ -13,7 +13,7 @@ import (
 
 // degrees reads a temperature on the reader's scale.
 func degrees(s units.System, t units.Temperature) float64 {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return t.Fahrenheit()
 	}
 	return t.Celsius()
@@ -21,7 +21,7 @@ func degrees(s units.System, t units.Temperature) float64 {
 
 // degree is the name of the reader's degree.
 func degree(s units.System) string {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return "°F"
 	}
 	return "°C"

@@ -105,7 +105,7 @@ func seasonWords(sheet *settings.Sheet) string {
 			said = append(said, "About "+b.WaterStartsText(s)+" more for hot water in the year.")
 		}
 		if b.Buffer > 0 {
-			said = append(said, "For the shortest run wanted it lacks "+b.BufferText(s)+" of water.")
+			said = append(said, "For the shortest run wanted it lacks "+b.BufferText(s)+" of water in steady weather with all valves open.")
 		}
 	}
 	return strings.Join(said, " ")

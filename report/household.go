@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 
 	"curvewright/settings"
 )
@@ -28,6 +29,7 @@ type HouseholdDay struct {
 	Waters   []string
 	Cold     float64 // 1 on the coldest day, 0 on the mildest
 	Warmth   float64 // of the water, 0 to 1
+	Floor    bool    // the house has no radiators
 }
 
 // HouseholdPart is a part under a heading.
@@ -37,12 +39,14 @@ type HouseholdPart struct {
 	Numbered bool
 	Danger   bool // framed, with the sign
 	Care     bool // with the sign
+	Spare    int  // sentences at the end that are left out before the print gets too small
 }
 
-// The print is as large as one page allows; below the least it would be for nobody.
+// The print is as large as one page allows. Below the least it would not be for old eyes: then
+// words are left out instead.
 const (
 	largestPrint = 17.0
-	leastPrint   = 9.0
+	leastPrint   = 14.0
 )
 
 // PrintHousehold sets the sheet on one page and writes it. The same sheet and options give
@@ -58,9 +62,16 @@ func PrintHousehold(w io.Writer, sheet *HouseholdSheet, opts PDFOptions, newPres
 	if err != nil {
 		return err
 	}
-	for size := largestPrint; size >= leastPrint; size -= 0.25 {
+	for size := largestPrint; ; size -= 0.25 {
+		if size < leastPrint {
+			fewer, ok := sheet.fewerWords()
+			if !ok {
+				return fmt.Errorf("the household's sheet has more words than one page takes at %.0f points", leastPrint)
+			}
+			sheet, size = fewer, leastPrint
+		}
 		width, height := opts.Paper.Size()
-		press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: sheet.Title + ": " + sheet.House, Subject: sheet.Title,
+		press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: sheet.Title + colonIn(sheet.Lang) + sheet.House, Subject: sheet.Title,
 			Creator: "Curvewright " + opts.Version, Producer: "Curvewright", Lang: sheet.Lang})
 		if err != nil {
 			return err
@@ -72,7 +83,24 @@ func PrintHousehold(w io.Writer, sheet *HouseholdSheet, opts PDFOptions, newPres
 			return press.Output(w)
 		}
 	}
-	return fmt.Errorf("the household's sheet has more words than one page takes at %.0f points", leastPrint)
+}
+
+// fewerWords is the sheet without one of its sentences that can be spared.
+func (s *HouseholdSheet) fewerWords() (*HouseholdSheet, bool) {
+	for i, part := range s.Parts {
+		if part.Spare < 1 || part.Spare > len(part.Text) {
+			continue
+		}
+		fewer := *s
+		fewer.Parts = slices.Clone(s.Parts)
+		part.Text, part.Spare = part.Text[:len(part.Text)-1], part.Spare-1
+		fewer.Parts[i] = part
+		if len(part.Text) == 0 {
+			fewer.Parts = slices.Delete(fewer.Parts, i, i+1)
+		}
+		return &fewer, true
+	}
+	return s, false
 }
 
 // household sets it, and tells whether it fits.
@@ -84,16 +112,16 @@ func (p *printer) household(sheet *HouseholdSheet) bool {
 	p.rule(p.left, p.right, p.y, 2, ink)
 	p.y += p.d.pad
 	p.y = p.lines(p.body(), p.left, p.y, p.d.lead, p.wrap(p.body(), sheet.Lead, p.width())) + p.d.pad
-	p.weathers(sheet.Days)
+	whole := p.weathers(sheet.Days)
 	// Two columns, each part whole; the first takes parts until it is half of all.
 	const gap = 18.0
 	column := (p.width() - gap) / 2
-	var whole []HouseholdPart
+	var wide []HouseholdPart
 	heights, all := []float64{}, 0.0
 	var halves []HouseholdPart
 	for _, part := range sheet.Parts {
 		if part.Danger {
-			whole = append(whole, part)
+			wide = append(wide, part)
 			continue
 		}
 		halves = append(halves, part)
@@ -111,17 +139,19 @@ func (p *printer) household(sheet *HouseholdSheet) bool {
 		lowest = max(lowest, y)
 	}
 	p.y = lowest
-	for _, part := range append(whole, sheet.Call) {
+	for _, part := range append(wide, sheet.Call) {
 		p.part(part, p.left, p.y, p.width())
 		p.y += p.partHeight(part, p.width())
 	}
-	return p.y-p.d.pad <= p.bottom
+	return p.y-p.d.pad <= p.bottom && (whole || p.d.body <= leastPrint)
 }
 
-// weathers draws the house on a cold, a middling and a mild day.
-func (p *printer) weathers(days []HouseholdDay) {
+// weathers draws the house on a cold, a middling and a mild day, and tells whether every word
+// beside it is whole: the name of a circuit may be too long for the largest print.
+func (p *printer) weathers(days []HouseholdDay) (whole bool) {
+	whole = true
 	if len(days) == 0 {
-		return
+		return whole
 	}
 	each := p.width() / float64(len(days))
 	tall := p.d.body * 4.4
@@ -134,13 +164,16 @@ func (p *printer) weathers(days []HouseholdDay) {
 		y := p.lines(p.strong(), x+tall*beside, p.y, p.d.lead, said)
 		lines := len(said)
 		for _, water := range d.Waters {
-			l := p.wrap(p.body(), water, each-tall*beside-6)
-			y = p.lines(p.body(), x+tall*beside, y, p.d.lead, l)
-			lines += len(l)
+			text := p.cut(p.body(), water, each-tall*beside-6)
+			p.write(p.body(), x+tall*beside, y, start, text)
+			whole = whole && text == water
+			y += p.d.lead
+			lines++
 		}
 		most = max(most, lines)
 	}
 	p.y += max(tall, float64(most)*p.d.lead) + p.d.pad*1.4
+	return whole
 }
 
 // houseIn draws a house with a radiator as full of warmth as its water, and snow or sun
@@ -149,9 +182,15 @@ func (p *printer) houseIn(d HouseholdDay, x, y, s float64) {
 	edge := Ink{Edge: pens[ink].colour, Width: s * 0.025}
 	at := func(fx, fy float64) [2]float64 { return [2]float64{x + fx*s, y + fy*s} }
 	p.press.Area(Ink{Edge: edge.Edge, Fill: paper, Width: edge.Width}, [][2]float64{at(0.05, 0.98), at(0.05, 0.45), at(0.45, 0.12), at(0.85, 0.45), at(0.85, 0.98)})
-	// The radiator: columns, filled from below.
 	fill := min(1, max(0.08, d.Warmth))
+	if d.Floor {
+		p.floorIn(edge, at, s, fill)
+	}
+	// The radiator: columns, filled from below.
 	for k := range 5 {
+		if d.Floor {
+			break
+		}
 		left := 0.2 + 0.1*float64(k)
 		p.press.Area(Ink{Fill: pens[supply].colour}, [][2]float64{at(left, 0.86), at(left, 0.86-0.34*fill), at(left+0.07, 0.86-0.34*fill), at(left+0.07, 0.86)})
 		p.press.Area(edge, [][2]float64{at(left, 0.86), at(left, 0.52), at(left+0.07, 0.52), at(left+0.07, 0.86)})
@@ -175,6 +214,18 @@ func (p *printer) houseIn(d HouseholdDay, x, y, s float64) {
 	}
 	if !cold {
 		p.press.Circle(Ink{Edge: edge.Edge, Fill: paper, Width: edge.Width}, at(centre[0], centre[1]), s*0.07)
+	}
+}
+
+// floorIn draws a floor with its pipes, and warmth that rises the higher the warmer it is.
+func (p *printer) floorIn(edge Ink, at func(x, y float64) [2]float64, s, warmth float64) {
+	p.press.Area(edge, [][2]float64{at(0.12, 0.92), at(0.12, 0.78), at(0.78, 0.78), at(0.78, 0.92)})
+	for k := range 5 {
+		x := 0.2 + 0.125*float64(k)
+		p.press.Circle(Ink{Edge: edge.Edge, Fill: pens[supply].colour, Width: edge.Width}, at(x, 0.85), s*0.035)
+		if k%2 == 0 {
+			p.press.Line(Ink{Edge: pens[supply].colour, Width: 2 * edge.Width}, [][2]float64{at(x, 0.74), at(x, 0.74-0.32*warmth)})
+		}
 	}
 }
 

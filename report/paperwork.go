@@ -82,13 +82,13 @@ func PrintPaperwork(w io.Writer, work *Paperwork, opts PDFOptions, newPress NewP
 	width, height := opts.Paper.Size()
 	// Once to count the pages, and once more to say how many there are.
 	for pages := 1; ; {
-		press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: work.Title + ": " + work.Job, Author: work.Author,
+		press, err := newPress(Document{Paper: opts.Paper, Date: date, Title: work.Title + colonIn(work.Lang) + work.Job, Author: work.Author,
 			Subject: work.Subject, Creator: "Curvewright " + opts.Version, Producer: "Curvewright", Lang: work.Lang})
 		if err != nil {
 			return err
 		}
 		p := &printer{press: press, d: densities[0], sheet: &settings.Sheet{Job: work.Job, Place: work.Place}, opts: opts, pages: pages,
-			left: margin, right: width - margin, bottom: height - margin - footer, running: work.Title + ": " + work.Job, pageOf: work.PageOf}
+			left: margin, right: width - margin, bottom: height - margin - footer, running: work.Title + " – " + work.Job, pageOf: work.PageOf}
 		p.paperwork(work)
 		if n := press.PageNo(); n != pages {
 			pages = n
@@ -126,6 +126,13 @@ func (p *printer) paperPart(part *PaperPart) {
 	follows := p.d.lead * 3
 	if part.Drawing != nil {
 		follows = p.drawingHeight(part.Drawing)
+	}
+	if len(part.Pictures) > 0 && len(part.Rows) == 0 {
+		_, _, height := p.besideEachOther(part.Pictures[:min(2, len(part.Pictures))])
+		follows = height + p.d.pad + float64(len(part.Text))*p.d.lead
+	}
+	if part.Square != nil {
+		follows = squareSide + p.d.pad
 	}
 	if len(part.Plots) > 0 && len(part.Rows) == 0 {
 		follows = part.Plots[0].High
@@ -186,16 +193,7 @@ func (p *printer) paperTable(part *PaperPart) {
 	if len(part.Rows) == 0 {
 		return
 	}
-	var sum float64
-	for _, w := range part.Widths {
-		sum += w
-	}
-	lefts, wide := make([]float64, len(part.Widths)), make([]float64, len(part.Widths))
-	x := p.left
-	for i, w := range part.Widths {
-		lefts[i], wide[i] = x, p.width()*w/sum-6
-		x += p.width() * w / sum
-	}
+	lefts, wide := p.paperColumns(part)
 	heads := func() {
 		if len(part.Columns) == 0 {
 			return
@@ -232,6 +230,43 @@ func (p *printer) paperTable(part *PaperPart) {
 	}
 }
 
+// paperColumns are where the columns begin and how wide they are: in the proportions wished,
+// but wide enough for the longest word of each where the others can spare it.
+func (p *printer) paperColumns(part *PaperPart) (lefts, wide []float64) {
+	const gap = 6
+	sum, lack, spare := 0.0, 0.0, 0.0
+	for _, w := range part.Widths {
+		sum += w
+	}
+	needs := make([]float64, len(part.Widths))
+	for i, w := range part.Widths {
+		wide = append(wide, p.width()*w/sum-gap)
+		if i < len(part.Columns) {
+			needs[i] = p.longestWord(p.quiet(), part.Columns[i])
+		}
+		for _, row := range part.Rows {
+			if i < len(row) {
+				needs[i] = max(needs[i], p.longestWord(p.cell(row[i]), row[i].Text))
+			}
+		}
+		lack += max(0, needs[i]-wide[i])
+		spare += max(0, wide[i]-needs[i])
+	}
+	x := p.left
+	for i := range wide {
+		switch {
+		case lack > spare:
+		case needs[i] > wide[i]:
+			wide[i] = needs[i]
+		case lack > 0:
+			wide[i] -= (wide[i] - needs[i]) * lack / spare
+		}
+		lefts = append(lefts, x)
+		x += wide[i] + gap
+	}
+	return lefts, wide
+}
+
 func (p *printer) cell(c PaperCell) style {
 	if c.Bold || c.Loud {
 		return p.strong()
@@ -255,26 +290,12 @@ const (
 )
 
 func (p *printer) paperPictures(pictures []PaperPicture) {
-	column := (p.width() - pictureGap) / 2
 	for i := 0; i < len(pictures); i += 2 {
 		pair := pictures[i:min(i+2, len(pictures))]
-		height := 0.0
-		sizes, captions := make([][2]float64, len(pair)), make([][]string, len(pair))
-		for k, c := range pair {
-			captions[k] = p.wrap(p.quiet(), c.Caption, column)
-			if len(c.Data) > 0 && c.Width > 0 && c.Height > 0 {
-				high := pictureHigh
-				if c.Small {
-					high = signatureHigh
-				}
-				scale := min(column/float64(c.Width), high/float64(c.Height))
-				sizes[k] = [2]float64{float64(c.Width) * scale, float64(c.Height) * scale}
-			}
-			height = max(height, sizes[k][1]+3+float64(len(captions[k]))*p.d.lead)
-		}
+		sizes, captions, height := p.besideEachOther(pair)
 		p.need(height + p.d.pad)
 		for k, c := range pair {
-			x := p.left + float64(k)*(column+pictureGap)
+			x := p.left + float64(k)*(p.pictureColumn()+pictureGap)
 			if sizes[k][1] > 0 {
 				p.press.Picture(c.Data, x, p.y, sizes[k][0], sizes[k][1])
 			}
@@ -282,6 +303,27 @@ func (p *printer) paperPictures(pictures []PaperPicture) {
 		}
 		p.y += height + p.d.pad
 	}
+}
+
+func (p *printer) pictureColumn() float64 { return (p.width() - pictureGap) / 2 }
+
+// besideEachOther gives the sizes of one or two pictures, their captions, and the height of both.
+func (p *printer) besideEachOther(pair []PaperPicture) (sizes [][2]float64, captions [][]string, height float64) {
+	column := p.pictureColumn()
+	sizes, captions = make([][2]float64, len(pair)), make([][]string, len(pair))
+	for k, c := range pair {
+		captions[k] = p.wrap(p.quiet(), c.Caption, column)
+		if len(c.Data) > 0 && c.Width > 0 && c.Height > 0 {
+			high := pictureHigh
+			if c.Small {
+				high = signatureHigh
+			}
+			scale := min(column/float64(c.Width), high/float64(c.Height))
+			sizes[k] = [2]float64{float64(c.Width) * scale, float64(c.Height) * scale}
+		}
+		height = max(height, sizes[k][1]+3+float64(len(captions[k]))*p.d.lead)
+	}
+	return sizes, captions, height
 }
 
 // squareSide is wide enough for a telephone's camera, in points.

@@ -113,9 +113,9 @@ func aHousehold() *report.HouseholdSheet {
 	}
 	sheet := &report.HouseholdSheet{Title: "How your heating works", House: "Brânduș & Nguyễn house", Lang: "en", Lead: strings.Repeat("The colder it is outside, the warmer the water. ", 2),
 		Days: []report.HouseholdDay{
-			{Outdoors: "5 °F outside", Waters: []string{"water: House 158 °F", "water: Slab 100 °F"}, Cold: 1, Warmth: 0.9},
-			{Outdoors: "35 °F outside", Waters: []string{"water: House 120 °F"}, Cold: 0.5, Warmth: 0.5},
-			{Outdoors: "60 °F outside", Waters: []string{"water: House 90 °F"}, Warmth: 0.1}},
+			{Outdoors: "5 °F outside", Waters: []string{"water", "158 °F House", "100 °F Slab"}, Cold: 1, Warmth: 0.9},
+			{Outdoors: "35 °F outside", Waters: []string{"water", "120 °F House"}, Cold: 0.5, Warmth: 0.5},
+			{Outdoors: "60 °F outside", Waters: []string{"water", "90 °F House"}, Warmth: 0.1}},
 		Parts: []report.HouseholdPart{part("Lukewarm is right"), part("When the house is warm"), part("What you may turn"), part("What to leave alone"), part("Hot water"), part("If it is cold"), part("At once")},
 		Call:  report.HouseholdPart{Title: "Whom to call", Text: []string{"your installer ________"}}}
 	sheet.Parts[4].Care, sheet.Parts[5].Numbered, sheet.Parts[6].Danger = true, true, true
@@ -136,6 +136,13 @@ func TestTheHouseholdsSheetIsOnePage(t *testing.T) {
 		if err := pdf.Household(&again, aHousehold(), opts); err != nil || !bytes.Equal(b.Bytes(), again.Bytes()) {
 			t.Errorf("paper %d: the same sheet gives other bytes", paper)
 		}
+	}
+	// Words are left out before the print gets too small.
+	full := aHousehold()
+	full.Parts[0].Text, full.Parts[0].Spare = append(full.Parts[0].Text, strings.Repeat("A sentence that can be spared. ", 40)), 1
+	var spared bytes.Buffer
+	if err := pdf.Household(&spared, full, options); err != nil || pagesOf(t, spared.Bytes()) != 1 || strings.Contains(textOf(t, spared.Bytes()), "can be spared") {
+		t.Errorf("a sheet with a sentence too many: %v", err)
 	}
 	wordy := aHousehold()
 	wordy.Lead = strings.Repeat("word ", 4000)

@@ -38,6 +38,16 @@ type PDFOptions struct {
 
 	Say  func(string) string // puts what the sheet says into another language; nil: English
 	Lang string              // which, as en or de; empty: English
+
+	Day func(iso string) string // writes a day as the reader does; nil: as 2026-11-25
+}
+
+// written writes a day for the reader.
+func (o PDFOptions) written(iso string) string {
+	if o.Day == nil || iso == "" {
+		return iso
+	}
+	return o.Day(iso)
 }
 
 // spoken is a press that puts what it is given into another language. It is asked for whole

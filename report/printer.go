@@ -104,6 +104,15 @@ func (p *printer) wrap(st style, s string, width float64) []string {
 	return lines
 }
 
+// longestWord is how wide the widest piece of a text is that is not broken.
+func (p *printer) longestWord(st style, s string) float64 {
+	widest := 0.0
+	for _, word := range strings.Fields(unbroken.Replace(p.clean(s))) {
+		widest = max(widest, p.press.TextWidth(st.font(), strings.ReplaceAll(word, "\x01", "\u00a0")))
+	}
+	return widest
+}
+
 // unbroken keeps a value with its unit.
 var unbroken = strings.NewReplacer("\u00a0", "\x01", " °", "\x01°", " %", "\x01%", " Btu/h", "\x01Btu/h")
 
@@ -132,7 +141,7 @@ func (p *printer) page() {
 		foot += " " + p.opts.Version
 	}
 	if p.opts.Date != "" {
-		foot += " · " + p.opts.Date
+		foot += " · " + p.opts.written(p.opts.Date)
 	}
 	p.write(small, p.left, y+1, start, foot)
 	p.write(small, p.right, y+1, end, fmt.Sprintf(p.pageOf, n, p.pages))
@@ -192,4 +201,20 @@ func (p *printer) tag(x, y float64, word string) float64 {
 // fill covers a rectangle.
 func (p *printer) fill(r role, x, y, w, h float64) {
 	p.press.Area(Ink{Fill: pens[r].colour}, [][2]float64{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}})
+}
+
+// colonIn and semicolonIn are these signs with their spaces. French sets one before them
+// that does not break.
+func colonIn(lang string) string {
+	if lang == "fr" {
+		return "\u00a0: "
+	}
+	return ": "
+}
+
+func semicolonIn(lang string) string {
+	if lang == "fr" {
+		return "\u00a0; "
+	}
+	return "; "
 }

@@ -40,7 +40,7 @@ func (p *printer) titleBlock() {
 	title := style{16, true, ink}
 	name := p.wrap(title, sheet.Job, x-p.left)
 	y := p.lines(title, p.left, p.y+11, 18, name) + 2
-	who := joined(" · ", sheet.Place, prefixed("surveyed ", sheet.Surveyed), prefixed("by ", sheet.By))
+	who := joined(" · ", sheet.Place, prefixed("surveyed ", p.opts.written(sheet.Surveyed)), prefixed("by ", sheet.By))
 	y = p.lines(p.body(), p.left, y, p.d.lead, p.wrap(p.body(), who, p.width()))
 	load := joined("; ", prefixed("Heat loss: ", joined(", ", sheet.Load.Source, sheet.Load.Estimate)))
 	if sheet.Load.Billed > 0 {
@@ -71,12 +71,19 @@ func (p *printer) titleBlock() {
 // columns of the settings table. What is allowed stands at the right of the value's.
 type columns struct{ section, label, value, why float64 }
 
+// continued stands behind the title of a section whose lines go on from another page.
+func (p *printer) continued() string { return " " + p.clean("(continued)") }
+
 // gutter is the white between two columns.
 const gutter = 9.0
 
 func (p *printer) columns() columns {
 	w := p.width()
-	c := columns{section: p.left, label: p.left + w*0.108}
+	section := w * 0.108
+	for _, sec := range p.sheet.Sections { // no word of a title is broken
+		section = max(section, p.longestWord(p.strong(), sec.Title)+gutter, p.longestWord(p.strong(), p.continued())+gutter)
+	}
+	c := columns{section: p.left, label: p.left + min(section, w*0.17)}
 	c.value = c.label + w*0.2
 	c.why = c.value + w*0.25
 	return c
@@ -128,10 +135,10 @@ func (p *printer) table(sections []settings.Section, what, do string) {
 			if p.need(height + p.d.pad*2) {
 				head()
 				if i > 0 {
-					title += " (continued)"
+					title = p.clean(title) + p.continued()
 				}
 			}
-			first := i == 0 || title != sec.Title && strings.HasSuffix(title, "(continued)")
+			first := i == 0 || title != sec.Title && strings.HasSuffix(title, p.continued())
 			if first {
 				p.rule(cols.section, p.right, p.y, 0.9, ink)
 			} else {
@@ -319,7 +326,7 @@ func (p *printer) curves() {
 	key := p.said("Thick: set supply. Dash-dot: return. Dashed: need of the leading room; shaded: that need in nine cases of ten. Bars: hours of the year.")
 	for _, ct := range p.sheet.Circuits {
 		if ct.Lost != "" {
-			key += " " + ct.Name + ": " + lowered(p.said(ct.Lost))
+			key += " " + ct.Name + colonIn(p.opts.Lang) + lowered(p.said(ct.Lost))
 		}
 	}
 	p.y = p.lines(p.quiet(), p.left, p.y+p.d.pad*0.5, p.d.lead, p.wrap(p.quiet(), key, p.width()))
@@ -412,7 +419,7 @@ func (p *printer) expectedPart(t readingTable, circuits []string) {
 	}
 	if condenses {
 		within := "1 K"
-		if p.sheet.System == units.US {
+		if p.sheet.System.In(units.Temperatures) == units.US {
 			within = "2 °F"
 		}
 		p.write(p.quiet(), p.left, p.y+1, start, "c: the return is cool enough for the boiler to condense. Clamp-on sensors read within "+within+": judge differences first.")
@@ -552,14 +559,14 @@ func worstFirst(findings []settings.Finding) []settings.Finding {
 func (p *printer) finding(f settings.Finding) {
 	indent := 42.0
 	where := joined(", ", f.Circuit, f.Room)
-	text := p.wrap(p.body(), joined(": ", where, p.said(f.Text)), p.width()-indent)
+	text := p.wrap(p.body(), joined(colonIn(p.opts.Lang), where, p.said(f.Text)), p.width()-indent)
 	var cure []string
 	if len(f.Cures) > 0 {
 		cures := make([]string, len(f.Cures))
 		for i, c := range f.Cures {
 			cures[i] = p.said(c)
 		}
-		cure = p.wrap(p.strong(), "→ "+strings.Join(cures, "; "), p.width()-indent)
+		cure = p.wrap(p.strong(), "→ "+strings.Join(cures, semicolonIn(p.opts.Lang)), p.width()-indent)
 	}
 	p.need(float64(len(text)+len(cure))*p.d.lead + p.d.pad)
 	switch f.Severity {
@@ -582,7 +589,7 @@ func (p *printer) surer() {
 	p.heading("To be surer, measure", "share of the doubt that comes from it", p.d.lead*2)
 	for _, m := range p.sheet.Surer {
 		indent := 92.0
-		text := p.wrap(p.body(), joined(": ", p.said(m.What), p.said(m.How)), p.width()-indent)
+		text := p.wrap(p.body(), joined(colonIn(p.opts.Lang), p.said(m.What), p.said(m.How)), p.width()-indent)
 		p.need(float64(len(text)) * p.d.lead)
 		share := min(max(float64(m.Share), 0), 1)
 		p.write(p.strong(), p.left+26, p.y, end, percent(m.Share))

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"curvewright/curve"
 	"curvewright/settings"
@@ -21,8 +22,8 @@ type Trial struct {
 	Words       TrialWords
 }
 
-// TrialWords name the lines in the reader's language.
-type TrialWords struct{ Title, Tried, Recommended, Found, Need string }
+// TrialWords name the lines in the reader's language, which Lang tells: en, fr, es, de.
+type TrialWords struct{ Title, Tried, Recommended, Found, Need, Lang string }
 
 // TrialField is where the chart's field lies within the image, in pixels, and which
 // temperatures its edges stand for: what a page needs in order to drag points on it.
@@ -60,9 +61,9 @@ func trialWords(sheet *settings.Sheet, ct *settings.Circuit, t Trial) string {
 	cold, mild := points[0], points[len(points)-1]
 	for _, l := range t.lines() {
 		if words != "" {
-			words += "; "
+			words += semicolonIn(t.Words.Lang)
 		}
-		words += l.name + ":"
+		words += l.name + strings.TrimSuffix(colonIn(t.Words.Lang), " ")
 		for i, p := range []settings.Point{cold, mild} {
 			if i > 0 {
 				words += ","
@@ -196,7 +197,7 @@ func trialPoints(f frame, s units.System, set curve.Setting) []xy {
 	for k := 0; k <= pieces; k++ {
 		x := f.xLow + (f.xHigh-f.xLow)*float64(k)/pieces
 		outdoor := units.Celsius(x)
-		if s == units.US {
+		if s.In(units.Temperatures) == units.US {
 			outdoor = units.Fahrenheit(x)
 		}
 		y := degrees(s, set.At(outdoor))

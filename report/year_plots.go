@@ -20,7 +20,7 @@ var carpetColours = [...]string{"#123a63", "#3f77b0", "#a9c8e4", "#ece7dc", "#f2
 
 // carpetLimits divide them, in the reader's degrees off the set-point.
 func carpetLimits(s units.System) [len(carpetColours) - 1]float64 {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return [...]float64{-4, -2, -1, 1, 2, 4, 8}
 	}
 	return [...]float64{-2, -1, -0.5, 0.5, 1, 2, 4}
@@ -61,7 +61,7 @@ func YearCarpetPlot(sheet *settings.Sheet, room string, trace year.Trace) Plot {
 	s := sheet.System
 	limits := carpetLimits(s)
 	class := func(off float64) int {
-		if s == units.US {
+		if s.In(units.Temperatures) == units.US {
 			off *= 1.8
 		}
 		k := 0
@@ -215,7 +215,7 @@ func YearLoadPlot(sheet *settings.Sheet, trace year.Trace, least units.Power) Pl
 
 func drawLoads(c yearCanvas, s units.System, loads []float64, below int, perRow float64, least units.Power, width, height float64) {
 	scale, unit := 1e-3, "kW"
-	if s == units.US {
+	if s.In(units.Powers) == units.US {
 		scale, unit = units.Power(1).BtuPerHour()/1000, "thousand Btu/h"
 	}
 	hoursBelow := figure(int(math.Round(float64(below) * perRow)))

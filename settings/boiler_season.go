@@ -238,18 +238,35 @@ func (m *model) burnerLines(s *BoilerSeason, b burner) []Line {
 	if float64(s.Worst) > 6.05 {
 		rest.Why = fmt.Sprintf("Holds the starts to %.1f an hour with runs of %s; calmer only with more water.", float64(s.Worst), minutes(s.WorstRun))
 	}
-	if s.Buffer > 0.005 {
-		fire := "the burner's least output of "
-		if m.onOff() {
-			fire = "the burner's one fire of "
-		}
-		m.findings = append(m.findings, Finding{Severity: "note", Text: fmt.Sprintf(
-			"In mild weather %s%s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed.",
-			fire, m.say(b.cycling.Least), m.about(s.Water, false), minutes(s.shortestRun()), minutes(b.run.Value), s.BufferText(m.sys)),
-			Cures:   []string{"a buffer of about " + s.BufferText(m.sys), "a wider differential and a longer pause", "leaving one large circuit always open"},
+	if text, water := m.lackingWater(s, b); text != "" {
+		m.findings = append(m.findings, Finding{Severity: "note", Text: text,
+			Cures:   []string{"a buffer of about " + water, "a wider differential and a longer pause", "leaving one large circuit always open"},
 			Working: d.Working})
 	}
 	return []Line{d, rest}
+}
+
+// lackingWater says how much water is missing for the runs wanted, with all valves open and
+// where the most demanding circuit calls alone, and the larger of both.
+func (m *model) lackingWater(s *BoilerSeason, b burner) (text, water string) {
+	const matters = units.Volume(0.005)
+	fire := "the burner's least output of "
+	if m.onOff() {
+		fire = "the burner's one fire of "
+	}
+	if s.Buffer > matters {
+		water = s.BufferText(m.sys)
+		text = fmt.Sprintf("In mild weather %s%s is more than the house takes: with %s of water its runs are as short as %s. For runs of %s about %s more water would be needed in steady weather with all valves open.",
+			fire, m.say(b.cycling.Least), m.about(s.Water, false), minutes(s.shortestRun()), minutes(b.run.Value), water)
+	}
+	if alone := (BoilerSeason{Buffer: s.AloneBuffer}); s.AloneBuffer > max(matters, s.Buffer*1.1) {
+		water = alone.BufferText(m.sys)
+		if text == "" {
+			return fmt.Sprintf("Where %s calls alone, %s%s is more than it takes. For runs of %s about %s more water would be needed then.", s.Alone, fire, m.say(b.cycling.Least), minutes(b.run.Value), water), water
+		}
+		text += fmt.Sprintf(" Where %s calls alone, it is about %s.", s.Alone, water)
+	}
+	return text, water
 }
 
 func (s *BoilerSeason) shortestRun() units.Time {

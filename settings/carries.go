@@ -30,7 +30,7 @@ func (m *model) carriesStep(fill fluid.Mixture, at units.Temperature) []working.
 		},
 		Result: working.Input{Symbol: "k", Meaning: "here", Value: units.VolumetricHeat(float64(density) * float64(heat))},
 		Range:  fill.String(), Source: "definition; water: IAPWS R7-97(2012)"}
-	if m.sys == units.US {
+	if m.sys.In(units.Flows) == units.US {
 		step.Formula = "Q = k · V̇ · ΔT, k = ρ·cp; the trade's k = 8.33 lb/gal · 60 min/h · 1.0 Btu/lb·°F = 500 with cold water"
 	}
 	if fill.Mass > 0 {

@@ -30,7 +30,7 @@ type control struct {
 }
 
 func readControl(c job.Control, sys units.System) control {
-	out := control{scale: sys, clock: c.Clock, points: c.PointsPerDay,
+	out := control{scale: sys.In(units.Temperatures), clock: c.Clock, points: c.PointsPerDay,
 		room: c.RoomSensor == "yes", frostBy: c.FrostBy, limitBy: c.OutputLimit,
 		perLimit: c.SlabLimit != "no", asksKind: c.EmitterKinds == "yes", asksSep: c.SensorAsked != "no"}
 	switch c.Scale {

@@ -21,6 +21,7 @@ type feed struct {
 	// radiator is the kind of a radiator or towel rail, for the water in it.
 	radiator emitter.RadiatorKind
 	doubt    float64
+	fan      units.Power // electricity of a fan coil
 	carries  job.Given[units.Fraction]
 	floor    *emitter.HeatedFloor
 	survey   *emitter.Floor // the floor as surveyed, to try other coverings on it
@@ -117,26 +118,43 @@ func (m *model) radiator(t job.Radiator, kind emitter.RadiatorKind, family strin
 		kind = emitter.Panel
 	}
 	n := t.Exponent.Or(kind.Exponent())
-	excess := t.Excess.Or(50)
-	f.family, f.radiator, f.doubt = family, kind, outputDoubt[t.Output.How()]
-	f.words = fmt.Sprintf("%s of %s at ΔT %.0f K", string(kind), m.say(t.Output.Value), float64(excess.Value))
+	excess, output := t.RatedExcess(), t.Rated()
+	f.family, f.radiator, f.doubt = family, kind, outputDoubt[output.How()]
+	f.words = fmt.Sprintf("%s of %s at ΔT %.0f K", string(kind), m.say(output.Value), float64(excess.Value))
 	if family != "towel rail" && kind == emitter.Panel {
 		f.words = "panel radiator" + strings.TrimPrefix(f.words, "panel")
 	}
 	f.working = working.Step{Name: "Output of the radiator", Formula: "Q = Q_rated · (ΔT_log / ΔT_log,rated)^n",
 		Inputs: []working.Input{
-			{Symbol: "Q_rated", Meaning: "rated output", Value: t.Output.Value, Known: string(t.Output.How())},
+			{Symbol: "Q_rated", Meaning: "rated output", Value: output.Value, Known: string(output.How())},
 			{Symbol: "ΔT", Meaning: "excess temperature of the rating", Value: excess.Value, Known: string(excess.How())},
 			{Symbol: "n", Meaning: "exponent", Value: n.Value, Known: string(n.How())},
 		},
 		Range: "excess 10 to 60 K", Source: "EN 442-2 characteristic equation"}
-	return emitter.Radiator(t.Output.Value, emitter.RatedAtExcess(excess.Value), n.Value)
+	rest := f.working.Inputs[1:]
+	switch {
+	case t.Output.Set:
+	case t.PerLength.Set:
+		f.working.Formula = "Q = q · L · (ΔT_log / ΔT_log,rated)^n"
+		f.working.Inputs = append([]working.Input{{Symbol: "q", Meaning: "rated output per length", Value: t.PerLength.Value, Known: string(t.PerLength.How())},
+			{Symbol: "L", Meaning: "length of the radiator", Value: t.Length.Value, Known: string(t.Length.How())}}, rest...)
+	case t.PerSection.Set:
+		f.working.Formula = "Q = N · q · (ΔT_log / ΔT_log,rated)^n"
+		f.working.Inputs = append([]working.Input{{Symbol: "N", Meaning: "sections of the radiator", Value: units.Number(t.Sections)},
+			{Symbol: "q", Meaning: "rated output of a section", Value: t.PerSection.Value, Known: string(t.PerSection.How())}}, rest...)
+	}
+	return emitter.Radiator(output.Value, emitter.RatedAtExcess(excess.Value), n.Value)
 }
+
+// fanShare is the electricity of a fan coil's fan for its output where nobody read its
+// plate: 15 W for each kilowatt (common practice).
+const fanShare = 0.015
 
 func (m *model) fanCoil(t job.FanCoil, f feed) (feed, error) {
 	c, err := emitter.NewCoil(emitter.CoilRating{Output: t.Output.Value * units.Power(f.count), EnteringWater: t.EnteringWater.Value,
 		EnteringAir: t.EnteringAir.Value, WaterFlow: t.WaterFlow.Value * units.Flow(f.count), AirFlow: t.AirFlow.Value * units.Flow(f.count)})
 	f.emitter, f.family, f.doubt = c, "fan coil", outputDoubt[t.Output.How()]
+	f.fan = t.Fan.Or(t.Output.Value*fanShare).Value * units.Power(f.count)
 	f.words = "fan coil, " + m.say(t.Output.Value) + " rated"
 	f.working = working.Step{Name: "Output of the fan coil", Formula: "Q = ε · Cmin · (t_water − t_air), ε from UA of the rated point",
 		Inputs: []working.Input{

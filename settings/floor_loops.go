@@ -34,7 +34,7 @@ func (m *model) floorPipe(s *emitter.Floor) (pipework.Pipe, error) {
 // millimetres, in North America by its nominal size, which is an eighth of an inch less
 // than its outside.
 func (m *model) tubeName(outside, wall units.Length) string {
-	if m.sys != units.US {
+	if m.sys.In(units.Pipes) != units.US {
 		return fmt.Sprintf("%.3g × %.2g mm", 1000*float64(outside), 1000*float64(wall))
 	}
 	if size, inches, ok := soldAs(outside, 0.012); ok {
@@ -83,7 +83,7 @@ func (m *model) tubeFinding(tube job.Given[units.Length]) {
 
 // tubeWords names a tube's diameter, in North America with the size under which it is sold.
 func (m *model) tubeWords(outside units.Length) string {
-	if size, _, ok := soldAs(outside, 0.012); ok && m.sys == units.US {
+	if size, _, ok := soldAs(outside, 0.012); ok && m.sys.In(units.Pipes) == units.US {
 		return "tube outside, sold as " + size
 	}
 	return "tube outside"

@@ -64,7 +64,7 @@ func (m *model) strangeFinding(gross units.HeatingValue, base boiler.Base) {
 func (m *model) gasLine(b burner) (Line, error) {
 	fuel := b.gas.Fuel
 	base, at := boiler.BaseMetric, "at 15 °C and 1.01325 bar"
-	if m.sys == units.US {
+	if m.sys.In(units.HeatingValues) == units.US {
 		base, at = boiler.BaseUS, "at 60 °F and 14.73 psi"
 	}
 	gross, net, err := fuel.HeatingValue(base)

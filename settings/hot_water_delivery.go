@@ -400,19 +400,13 @@ func both(t units.Temperature) string {
 
 // water writes an amount of water to two figures of the reader's.
 func (m *model) water(v units.Volume) string {
-	x, unit := v.Litres(), units.Litres(1)
-	if m.sys == units.US {
-		x, unit = v.Gallons(), units.Gallons(1)
-	}
-	return (units.Volume(twoFigures(x)) * unit).WaterText(m.sys)
+	unit := units.WaterUnit(m.sys)
+	return (units.Volume(twoFigures(float64(v/unit))) * unit).WaterText(m.sys)
 }
 
 // dayHeat writes the heat of a day to two figures of the reader's.
 func (m *model) dayHeat(e units.Energy) string {
-	unit := units.KilowattHours(1)
-	if m.sys == units.US {
-		unit = units.Energy(units.BtuPerHour(1)) * 3600
-	}
+	unit := units.HeatUnit(m.sys)
 	return (units.Energy(twoFigures(float64(e/unit))) * unit).HeatText(m.sys)
 }
 

@@ -17,6 +17,7 @@ type Judge struct {
 	Sheet    *Sheet // with the recommended curves
 	Circuits []Choice
 	Readings []Reading // workings of Sheet.Expected, in its order
+	Found    Found     // the control as it was found, as far as the survey says
 	model    *model
 	solved   []solvedCircuit
 	options  Options
@@ -88,7 +89,7 @@ func NewJudge(j *job.Job, o Options) (*Judge, error) {
 	if err != nil {
 		return nil, err
 	}
-	g := &Judge{Sheet: s, Readings: m.readings(s, solved), model: m, solved: solved, options: o}
+	g := &Judge{Sheet: s, Readings: m.readings(s, solved), Found: m.found(), model: m, solved: solved, options: o}
 	own := m.control.shape(j.Control.Curve, m.control.limit)
 	for i, c := range m.circuits {
 		recommended := solved[i].setting

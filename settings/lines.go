@@ -168,7 +168,7 @@ func (m *model) sensorLines() []Line {
 
 // apart is how far an outdoor sensor stays from vents and windows: 4 ft, common practice.
 func (m *model) apart() string {
-	if m.sys == units.US {
+	if m.sys.In(units.Lengths) == units.US {
 		return m.say(units.Feet(4))
 	}
 	return m.say(units.Length(1.2))
@@ -234,7 +234,7 @@ func (m *model) eitherWay(c *circuit, s solvedCircuit) (high, low string) {
 	lead := s.at[0].Leads
 	r := c.solve.Rooms[lead]
 	step := units.Difference(3)
-	if m.sys == units.US {
+	if m.sys.In(units.Temperatures) == units.US {
 		step = units.FahrenheitDifference(5)
 	}
 	set := s.setting.At(m.design)

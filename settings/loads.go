@@ -9,6 +9,7 @@ import (
 	"curvewright/building"
 	"curvewright/job"
 	"curvewright/units"
+	"curvewright/weather"
 	"curvewright/working"
 )
 
@@ -144,24 +145,34 @@ func (m *model) readBills(f job.FuelUse) error {
 		other = other.Or(hot)
 	}
 	base := f.Base.Or(units.Fahrenheit(65))
-	sig, err := building.Bills{Fuel: energy, BaseLoad: other.Value, Efficiency: efficiency.Value,
-		DegreeDays: f.DegreeDays.Value, Base: base.Value}.Signature()
+	bills := building.Bills{Fuel: energy, BaseLoad: other.Value, Efficiency: efficiency.Value, DegreeDays: f.DegreeDays.Value, Base: base.Value}
+	gains := units.Power((building.AverageGains + building.SeasonSun) * units.Flux(h.area))
+	place, err := weather.NewSpread(m.design, m.annual)
+	if err != nil {
+		return err
+	}
+	sig, err := bills.AtOwnBalance(h.setpoint, gains, place.DegreeDays)
 	if err != nil {
 		return err
 	}
 	h.billed = sig.Loss.At(h.setpoint, m.design)
 	h.loss, h.doubt, h.doubts = sig.Loss, float64(sig.Error), sig.Doubts
 	h.working = append(h.working, working.Step{
-		Name: "Heat loss of the house from a year's fuel", Formula: "H = (fuel − other uses) · η / degree-days",
+		Name: "Heat loss of the house from a year's fuel", Formula: "H = (fuel − other uses) · η / (degree-days · f(balance)/f(base)), balance = Ti − gains / H",
 		Inputs: []working.Input{
 			{Symbol: "fuel", Meaning: "gross heat bought", Value: energy, Known: string(job.Bills)},
 			{Symbol: "other uses", Meaning: "hot water and cooking", Value: other.Value, Known: string(other.How())},
 			{Symbol: "η", Meaning: "seasonal efficiency of the boiler", Value: efficiency.Value, Known: string(efficiency.How())},
 			{Symbol: "degree-days", Meaning: "of that year, base " + m.say(base.Value), Value: f.DegreeDays.Value, Known: string(f.DegreeDays.How())},
+			{Symbol: "Ti", Meaning: "room temperature", Value: h.setpoint},
+			{Symbol: "gains", Meaning: "people, appliances and a little sun, 8 W/m²", Value: gains, Known: string(job.Assumed)},
+			{Symbol: "balance", Meaning: "outdoors, above which the gains carry the house", Value: sig.Base},
+			{Symbol: "f(balance)", Meaning: "degree-days of the place to the balance", Value: place.DegreeDays(sig.Base)},
+			{Symbol: "f(base)", Meaning: "degree-days of the place to the base", Value: place.DegreeDays(base.Value)},
 		},
 		Result: working.Input{Symbol: "H", Meaning: "heat loss per degree", Value: sig.Loss.Outdoor},
 		Range:  fmt.Sprintf("a whole year; standard error about %.0f %%", 100*float64(sig.Error)),
-		Source: "energy signature by degree-days, common practice; errors combined as JCGM 100:2008",
+		Source: "variable-base degree-days, ISO 15927-6:2007; gains are common practice; errors combined as JCGM 100:2008",
 	})
 	return nil
 }

@@ -31,6 +31,7 @@ type Plan struct {
 	Assumed      []string // what the simulation must assume because no survey asks it
 	Site         PlanSite
 	Year         PlanYear
+	Found        Found // the control as it was found, as far as the survey says
 }
 
 // PlanRoom is a room with its whole loss.
@@ -63,6 +64,7 @@ type PlanEmitter struct {
 	Flow    units.LossCoefficient
 	Load    units.Power    // of its room's load on the design day
 	Floor   *emitter.Floor // of a heated floor
+	Fan     units.Power    // electricity of a fan coil
 }
 
 // Prepare solves a job and gives it as a plan. The sheet is that of [Solve] with the
@@ -108,14 +110,17 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 		for k, r := range c.solve.Rooms {
 			load := max(1, r.Load(m.design, r.Setpoint))
 			for n, f := range c.feeds[k] {
+				if f.family == "fan coil" && f.fan == 0 {
+					f.fan = fanShare * load / units.Power(len(c.feeds[k]))
+				}
 				out.Emitters = append(out.Emitters, PlanEmitter{Room: c.rooms[k], Emitter: f.emitter, Flow: r.Flows[n],
-					Load: load / units.Power(len(c.feeds[k])), Floor: f.survey})
+					Load: load / units.Power(len(c.feeds[k])), Floor: f.survey, Fan: f.fan})
 			}
 		}
 		p.Circuits = append(p.Circuits, out)
 	}
 	p.Stores = m.boilerStores()
-	p.Year = m.yearly(solved, b)
+	p.Year, p.Found = m.yearly(solved, b), m.found()
 	if p.Site, err = m.site(s, solved, b); err != nil {
 		return nil, err
 	}

@@ -38,6 +38,8 @@ type PlanSite struct {
 	Fill, Hot units.Pressure // cold, and with the hottest water
 	Precharge units.Pressure // of the vessel
 
+	Heads []units.Pressure // that each circuit takes at its flow; 0 where its pipes are not surveyed
+
 	Doubts PlanDoubts
 }
 
@@ -95,6 +97,13 @@ func (m *model) site(s *Sheet, solved []solvedCircuit, b burner) (PlanSite, erro
 				p.Filled, p.Fill, p.Hot, p.Precharge = true, v.fill, v.top, v.precharge
 			}
 		}
+	}
+	for i := range m.circuits {
+		head := units.Pressure(0)
+		if piping, err := m.readPiping(&m.circuits[i], solved[i]); err == nil && piping.known {
+			head = piping.head
+		}
+		p.Heads = append(p.Heads, head)
 	}
 	p.Content = m.content().Value
 	p.Doubts = PlanDoubts{House: units.Fraction(m.house.doubt), Boiler: flowDoubt(m.streams.boiler.How() == "measured")}

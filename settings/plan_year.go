@@ -31,7 +31,9 @@ type PlanYear struct {
 
 	Rest      units.Time        // shortest pause of the burner on the sheet
 	FrostRoom units.Temperature // the sheet's frost guard by a room, 0 without
-	Pipes     []string          // places outside the heated shell with heating pipes
+	// FrostOutdoor is its guard by the outdoor sensor, which runs the pumps; 0 without.
+	FrostOutdoor units.Temperature
+	Pipes        []string // places outside the heated shell with heating pipes
 
 	Draws         hotwater.Pattern  // of a usual day; no draws where they are not known
 	Cold          units.Temperature // of the cold water
@@ -92,6 +94,7 @@ func (m *model) yearly(solved []solvedCircuit, b burner) PlanYear {
 	if f.choose(m.design).room {
 		y.FrostRoom = m.control.roomStep.Up(frostRoom)
 	}
+	y.FrostOutdoor = m.pumpsBelow()
 	for i, s := range solved {
 		c := &m.circuits[i]
 		p := PlanShape{Shape: c.shape, Room: c.setpoint}

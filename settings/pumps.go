@@ -266,10 +266,17 @@ func (m *model) designLoops(p *piping, c *circuit, laid []laidFloor) (pipework.E
 	return governing, nil
 }
 
-// head writes a pressure as pumps are told: feet of water, or metres and kilopascals.
+// head writes a pressure as pumps are told: feet of water, metres and kilopascals, or one
+// of those that the reader chose.
 func (m *model) head(p units.Pressure) string {
 	feet := p.FeetOfWater()
-	if m.sys == units.US {
+	switch m.sys.Chosen(units.Heads) {
+	case "kPa":
+		return short(float64(p)/1000) + "\u00a0kPa"
+	case "mbar":
+		return short(float64(p)/100) + "\u00a0mbar"
+	}
+	if m.sys.In(units.Heads) == units.US {
 		return short(feet) + "\u00a0ft of head"
 	}
 	return short(feet*0.3048) + "\u00a0m (" + short(float64(p)/1000) + "\u00a0kPa)"

@@ -133,7 +133,7 @@ func TableOf(s job.Sensor, sys units.System) (SensorTable, error) {
 		low, high = units.Fahrenheit(-40), units.Fahrenheit(110)
 	}
 	step := units.Step{System: units.SI, Size: 5}
-	if sys == units.US {
+	if sys.In(units.Temperatures) == units.US {
 		step = units.Step{System: units.US, Size: 10}
 	}
 	rows, err := made.Printed(low, high, step)

@@ -195,8 +195,12 @@ type BoilerSeason struct {
 	Steady   units.Number
 	SteadyAt units.Temperature
 	Water    units.Volume
-	Buffer   units.Volume // to add for the shortest run wanted; 0 if none is needed
-	Points   []BoilerPoint
+	Buffer   units.Volume // to add for the shortest run wanted in steady weather with all valves open; 0 if none is needed
+	// Alone is the circuit that asks for most water where it calls without the others, and
+	// AloneBuffer what it asks for; of several circuits only.
+	Alone       string
+	AloneBuffer units.Volume
+	Points      []BoilerPoint
 }
 
 // BoilerPoint is the boiler at one outdoor temperature.

@@ -201,7 +201,7 @@ func (m *model) loadSummary() Load {
 // figures of the reader's scale up to the heating limit.
 func (m *model) outdoors(cutOff units.Temperature) []units.Temperature {
 	grid := units.Step{System: units.SI, Size: 2}
-	if m.sys == units.US {
+	if m.sys.In(units.Temperatures) == units.US {
 		grid = units.Step{System: units.US, Size: 5}
 	}
 	out := []units.Temperature{m.design}
@@ -468,7 +468,7 @@ func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
 	}
 	var out []Expected
 	for k, p := range s.out.Points {
-		if m.sys == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(math.Remainder(p.Outdoor.Celsius(), 4)) > 0.01 {
+		if m.sys.In(units.Temperatures) == units.SI && k > 0 && k+1 < len(s.out.Points) && math.Abs(math.Remainder(p.Outdoor.Celsius(), 4)) > 0.01 {
 			continue // every second of the round figures is enough to read off
 		}
 		out = append(out, Expected{Circuit: c.job.Name, Outdoor: p.Outdoor, Supply: p.Set, Return: p.Return,
@@ -480,7 +480,7 @@ func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
 // roughly writes a difference to the whole degree Fahrenheit or half kelvin: more
 // figures would claim what the survey cannot know.
 func (m *model) roughly(d units.Difference) string {
-	if m.sys == units.US {
+	if m.sys.In(units.Temperatures) == units.US {
 		return units.FahrenheitDifference(math.Round(d.Fahrenheit())).Text(m.sys)
 	}
 	return units.Kelvins(math.Round(2*float64(d)) / 2).Text(m.sys)

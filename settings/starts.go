@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"curvewright/boiler"
 	"curvewright/building"
 	"curvewright/hotwater"
 	"curvewright/units"
@@ -27,7 +28,6 @@ const (
 	leastOpen    = 0.05
 	mostCallers  = 6
 	rareTogether = 1e-3
-	sunInside    = 3.0         // W/m² of floor, through windows in heating weather, mean of the day
 	idle         = 0.05        // share of the time without any call, from which on calls are counted
 	slowCalls    = 1.0 / 86400 // of a thermostat on a heated floor, 1/s
 	heavyCalls   = 2.0 / 86400 // of one on cast iron
@@ -53,6 +53,9 @@ type caller struct {
 	far      float64 // J/K, emitters
 	exchange float64 // W/K, that its water carries
 	takes    float64 // W, while it calls
+	name     string
+	mixed    bool
+	stirred  bool    // its water moves while others call, by the frost guard
 	calls    float64 // 1/s, at most
 }
 
@@ -72,7 +75,7 @@ func (m *model) callers(k int, solved []solvedCircuit, water float64) (list []ca
 		}
 		open := math.Min(1, need/float64(given))
 		store := water * float64(c.load) / total
-		x := caller{share: open, by: open, near: math.Max(leastPipes, pipesShare*store), far: (1 - pipesShare) * store, exchange: float64(c.solve.Flow), takes: float64(taken), calls: quickCalls}
+		x := caller{name: c.job.Name, share: open, by: open, near: math.Max(leastPipes, pipesShare*store), far: (1 - pipesShare) * store, exchange: float64(c.solve.Flow), takes: float64(taken), calls: quickCalls}
 		for _, feeds := range c.feeds {
 			for _, f := range feeds {
 				if f.survey != nil { // half of the cover lies with the tube
@@ -80,7 +83,7 @@ func (m *model) callers(k int, solved []solvedCircuit, water float64) (list []ca
 				}
 			}
 		}
-		if c.kind() == "mixed" {
+		if x.mixed = c.kind() == "mixed"; x.mixed {
 			x.exchange *= math.Max(leastOpen, float64(m.streams.states[k].circuits[i].Hot))
 		}
 		if c.family != "floor" {
@@ -124,7 +127,7 @@ func (m *model) livedIn(c *circuit, outdoor units.Temperature) float64 {
 		if h := whole.loss.Coefficient(); h > 0 {
 			share = float64(r.Loss.Coefficient() / h)
 		}
-		more := math.Max(0, (float64(building.AverageGains)+sunInside)*float64(whole.area)-float64(whole.gains))
+		more := math.Max(0, float64(building.AverageGains+building.SeasonSun)*float64(whole.area)-float64(whole.gains))
 		need += math.Max(0, float64(r.Load(outdoor, r.Setpoint))-share*more)
 	}
 	return need
@@ -176,9 +179,12 @@ func (m *model) startsWith(list []caller, night bool, buffer float64, b *burner)
 			}
 			if calling>>i&1 == 0 {
 				p *= 1 - share
-				continue
+				if !x.stirred {
+					continue
+				}
+			} else {
+				p *= share
 			}
-			p *= share
 			near, far, exchange, load = near+x.near, far+x.far, exchange+x.exchange, load+x.takes
 		}
 		if p < rareTogether {
@@ -215,10 +221,13 @@ func (m *model) yearStarts(s *BoilerSeason, b *burner, solved []solvedCircuit) e
 		buffer = float64(v.Value) * float64(m.streams.carries)
 	}
 	water := math.Max(0, float64(m.content().Value-m.job.System.BoilerWater.Value)*float64(m.streams.carries)-buffer)
-	burning := 0.0
+	burning, guard := 0.0, m.pumpsBelow()
 	for k, p := range s.Points {
 		b.cycling.At = (p.Supply + p.Return) / 2
 		list, resting := m.callers(k, solved, water)
+		for i := range list {
+			list[i].stirred = m.outdoor[k] < guard && !list[i].mixed
+		}
 		day, err := m.startsWith(list, false, buffer, b)
 		if err != nil {
 			return fmt.Errorf("boiler: %w", err)
@@ -238,7 +247,78 @@ func (m *model) yearStarts(s *BoilerSeason, b *burner, solved []solvedCircuit) e
 		}
 	}
 	s.WaterStarts = m.waterStarts(burning / (365 * 86400))
+	return m.aloneBuffer(s, b, solved, water, buffer)
+}
+
+// aloneBuffer finds the water that is missing for the run wanted while one circuit calls
+// without the others, in the mildest weather in which it does.
+func (m *model) aloneBuffer(s *BoilerSeason, b *burner, solved []solvedCircuit, water, buffer float64) error {
+	if len(m.circuits) < 2 {
+		return nil
+	}
+	factor, err := b.cycling.Fluid.HeatFactor(b.cycling.At)
+	if err != nil {
+		return err
+	}
+	seen := map[string]bool{}
+	for k := len(s.Points) - 1; k >= 0; k-- { // from mild to cold
+		list, _ := m.callers(k, solved, water)
+		for _, x := range list {
+			if seen[x.name] || units.Power(x.takes) >= b.cycling.Least {
+				continue
+			}
+			seen[x.name] = true
+			near := (float64(m.boilerStores()) + buffer + x.near) / float64(factor)
+			missing, err := m.missing(b, units.Volume(near), units.Volume(x.far/float64(factor)), x)
+			if err != nil {
+				return fmt.Errorf("boiler: %w", err)
+			}
+			if missing > s.AloneBuffer {
+				s.Alone, s.AloneBuffer = x.name, missing
+			}
+		}
+	}
 	return nil
+}
+
+// missing is the water that a caller's runs lack at the boiler, to half a litre: between
+// none and what would do if its emitters held none.
+func (m *model) missing(b *burner, near, far units.Volume, x caller) (units.Volume, error) {
+	load, exchange := units.Power(math.Max(1, x.takes)), units.LossCoefficient(math.Max(1, x.exchange))
+	if m.streams.separated && m.streams.boiler.Value > 0 {
+		exchange = min(exchange, m.streams.boiler.Value)
+	}
+	total, err := boiler.Buffer(b.run.Value, b.cycling.Least, load, b.swing.Value, m.fluid(), b.cycling.At)
+	if err != nil {
+		return 0, err
+	}
+	const litres = units.Volume(0.0005)
+	low, high := units.Volume(0), max(0, total-near)
+	for added := low; high-low > litres; added = (low + high) / 2 {
+		c := b.cycling
+		c.Water = near + added + far
+		cycle, err := c.Apart(near+added, exchange, load)
+		switch {
+		case err != nil:
+			return 0, err
+		case cycle.On >= b.run.Value:
+			high = added
+		default:
+			low = added
+		}
+	}
+	return high, nil
+}
+
+// pumpsBelow is the outdoor temperature below which the sheet's frost guard runs every
+// pump; 0 without such a guard.
+func (m *model) pumpsBelow() units.Temperature {
+	kept := slices.Clone(m.findings) // they are reported where frost is
+	defer func() { m.findings = kept }()
+	if f := m.readFrost(); f.choose(m.design).outdoor {
+		return m.control.step.Up(frostOutdoor)
+	}
+	return 0
 }
 
 // waterStarts are those of a year's hot water: charges of the tank, or draws from a combi,

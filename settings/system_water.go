@@ -246,15 +246,13 @@ func (m *model) about(v units.Volume, up bool) string {
 
 // rounded prints an amount of water in so many figures of the reader's unit.
 func rounded(v units.Volume, sys units.System, figures float64, round func(float64) float64) string {
-	x, of := v.Litres(), units.Litres
-	if sys == units.US {
-		x, of = v.Gallons(), units.Gallons
-	}
+	unit := units.WaterUnit(sys)
+	x := float64(v / unit)
 	if x <= 0 {
 		return units.Volume(0).WaterText(sys)
 	}
 	p := math.Pow(10, math.Floor(math.Log10(x))-figures+1)
-	return of(round(x/p) * p).WaterText(sys)
+	return (units.Volume(round(x/p)*p) * unit).WaterText(sys)
 }
 
 // amount prints an amount of water that somebody measured or bought, in three figures.
@@ -269,7 +267,7 @@ func (m *model) onGauge(p units.Pressure) units.Pressure {
 
 // gaugeMark is from one mark of a gauge to the next.
 func (m *model) gaugeMark() units.Pressure {
-	if m.sys == units.US {
+	if m.sys.In(units.Pressures) == units.US {
 		return units.PSI(1)
 	}
 	return units.Bar(0.1)
@@ -646,7 +644,7 @@ func (m *model) fillWaterLines(s *Sheet) ([]Line, error) {
 
 // hardness prints as test strips do.
 func (m *model) hardness(h units.Hardness) string {
-	if m.sys == units.US {
+	if m.sys.In(units.Hardnesses) == units.US || m.sys.Chosen(units.Hardnesses) != "" {
 		return h.Text(m.sys)
 	}
 	return fmt.Sprintf("%.3g\u00a0°dH (%s)", h.GermanDegrees(), h.Text(m.sys))

@@ -19,21 +19,41 @@ var (
 
 // ownFirst turns pairs of a sentence so that the reader's unit leads.
 func ownFirst(text string, sys units.System) string {
-	turn, leads := usFirst, [...]string{"°F (", "gpm (", "psi (", "ft/s (", ""}
-	if sys == units.US {
-		turn, leads = siFirst, [...]string{"°C (", "K (", "L/min (", "bar (", "m/s ("}
-	}
-	for _, lead := range leads { // looks before it searches: most sentences name no pair
-		if lead != "" && strings.Contains(text, lead) {
-			return turn.ReplaceAllString(text, "$2 ($1)")
+	for _, unit := range [...]string{"°F", "gpm", "psi", "ft/s"} { // looks before it searches: most sentences name no pair
+		if strings.Contains(text, unit) {
+			text = turned(usFirst, text, sys, units.SI)
+			return turned(siFirst, text, sys, units.US)
 		}
 	}
 	return text
 }
 
+// turned turns the pairs that one system leads where the reader reads the other.
+func turned(pairs *regexp.Regexp, text string, sys, wanted units.System) string {
+	return pairs.ReplaceAllStringFunc(text, func(pair string) string {
+		if sys.In(kindOfPair(pair)) != wanted {
+			return pair
+		}
+		return pairs.ReplaceAllString(pair, "$2 ($1)")
+	})
+}
+
+// kindOfPair tells by its US unit what a pair is about.
+func kindOfPair(text string) units.Kind {
+	switch {
+	case strings.Contains(text, "gpm"):
+		return units.Flows
+	case strings.Contains(text, "psi"):
+		return units.Pressures
+	case strings.Contains(text, "ft/s"):
+		return units.Velocities
+	}
+	return units.Temperatures
+}
+
 // pair names one value in both systems for a working, the reader's first.
 func (m *model) pair(us, si string) string {
-	if m.sys == units.US {
+	if m.sys.In(kindOfPair(us)) == units.US {
 		return us + " (" + si + ")"
 	}
 	return si + " (" + us + ")"

@@ -135,15 +135,23 @@ func (r Revision) copied() Revision {
 	return r
 }
 
-// History lists the revisions of a document, the newest first.
-func (m *Memory) History(ctx context.Context, id string) ([]Revision, error) {
+// History lists the revisions of a document below a number, the newest first.
+func (m *Memory) History(ctx context.Context, id string, below, most int) ([]Revision, error) {
 	m.lock.Lock()
 	defer m.lock.Unlock()
 	k, err := m.find(ctx, id)
 	if err != nil {
 		return nil, err
 	}
-	history := slices.Clone(k.revisions)
+	end := len(k.revisions)
+	if below > 0 {
+		end = min(end, below-1)
+	}
+	start := 0
+	if most > 0 {
+		start = max(0, end-most)
+	}
+	history := slices.Clone(k.revisions[start:end])
 	slices.Reverse(history)
 	for i := range history {
 		history[i].Document = nil
@@ -209,7 +217,7 @@ func (m *Memory) Save(ctx context.Context, id string, base int, c Change) (Entry
 	e.Title, e.About, e.Revision, e.Changed, e.ChangedBy = c.Title, c.About, base+1, m.outside.Moment(), c.By
 	k.searched = Searched(c.Title, c.About)
 	k.revisions = append(k.revisions, Revision{
-		Number: e.Revision, When: e.Changed, By: c.By, What: c.What, Undoes: c.Undoes, Document: copied(c.Document),
+		Number: e.Revision, When: e.Changed, By: c.By, What: c.What, Undoes: c.Undoes, Typed: c.Typed, Document: copied(c.Document),
 	})
 	return *e, nil
 }
@@ -309,6 +317,26 @@ func (m *Memory) ReadFile(ctx context.Context, id, fileID string) (File, error) 
 	}
 	f := k.files[i]
 	return File{Name: f.entry.Name, Type: f.entry.Type, Data: copied(f.data)}, nil
+}
+
+// RenameFile calls a file otherwise.
+func (m *Memory) RenameFile(ctx context.Context, id, fileID, name string) error {
+	m.lock.Lock()
+	defer m.lock.Unlock()
+	k, err := m.find(ctx, id)
+	if err != nil {
+		return err
+	}
+	i := k.file(fileID)
+	if i < 0 {
+		return NotFound
+	}
+	f := &k.files[i]
+	if err := CheckFile(File{Name: name, Type: f.entry.Type, Data: f.data}); err != nil {
+		return err
+	}
+	f.entry.Name = name
+	return nil
 }
 
 // RemoveFile removes a file for good.

@@ -69,6 +69,7 @@ type Revision struct {
 	By       string
 	What     string // what changed, readable: "site: design outdoor 0 °F → −5 °F"
 	Undoes   int    // the revision that this one takes back, or brings again; 0 for neither
+	Typed    bool   // it saved itself while somebody typed
 	Document []byte // nil in a history
 }
 
@@ -78,6 +79,7 @@ type Change struct {
 	Document     []byte
 	By, What     string
 	Undoes       int
+	Typed        bool
 }
 
 // Order sorts a list. The newest comes first; equal ones go by their ID.
@@ -127,8 +129,9 @@ type Store interface {
 	Read(ctx context.Context, id string) (Entry, Revision, error)
 	// ReadRevision gives one revision of a document.
 	ReadRevision(ctx context.Context, id string, number int) (Revision, error)
-	// History lists the revisions of a document, the newest first, without what they hold.
-	History(ctx context.Context, id string) ([]Revision, error)
+	// History lists the revisions of a document, the newest first, without what they hold:
+	// those numbered below a number, and of these no more than most. 0 sets no bound.
+	History(ctx context.Context, id string, below, most int) ([]Revision, error)
 
 	// Create keeps a new document. Of the entry it takes Kind, Parent, Title and About.
 	Create(ctx context.Context, e Entry, document []byte, by, what string) (Entry, error)
@@ -147,6 +150,8 @@ type Store interface {
 	// Files lists the files beside a document, the first added first.
 	Files(ctx context.Context, id string) ([]FileEntry, error)
 	ReadFile(ctx context.Context, id, fileID string) (File, error)
+	// RenameFile calls a file otherwise. Its identity stays.
+	RenameFile(ctx context.Context, id, fileID, name string) error
 	RemoveFile(ctx context.Context, id, fileID string) error
 
 	Close() error

@@ -110,7 +110,7 @@ func (p Price) Text(heat units.Energy) string {
 // Text says how much carbon dioxide an amount of heat makes.
 func (c Carbon) Text(heat units.Energy, s units.System) string {
 	kg := float64(heat) * c.PerJoule
-	if s == units.US {
+	if s.Family() == units.US {
 		return units.Number(math.Round(kg/0.45359237)).Text(s) + "\u00a0lb"
 	}
 	return units.Number(math.Round(kg)).Text(s) + "\u00a0kg"

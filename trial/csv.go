@@ -15,7 +15,7 @@ import (
 // unit behind each name. The first of January is that of a common year, whatever the
 // weather.
 //
-// Units: °F and Btu/h, or °C and W, by the system.
+// Units: those of the system for temperatures and heat: °F and Btu/h, °C and W.
 // Range: a trace of [Trial.Traced].
 // Source: RFC 4180.
 // Errors: a trace without rows; a failure of w.
@@ -23,16 +23,19 @@ func WriteCSV(w io.Writer, t year.Trace, s units.System) error {
 	if t.Rows == 0 || len(t.Columns) == 0 {
 		return errors.New("hourly series: there is none")
 	}
+	power, powerName := units.UnitFor(units.Power(0), s)
+	powerDigits := 0
+	if power > 100 { // kW, thousand Btu/h
+		powerDigits = 3
+	}
 	out := csv.NewWriter(w)
 	head := []string{"time"}
 	for _, c := range t.Columns {
 		unit := "°C"
 		switch {
-		case c.Power && s == units.US:
-			unit = "Btu/h"
 		case c.Power:
-			unit = "W"
-		case s == units.US:
+			unit = powerName
+		case s.In(units.Temperatures) == units.US:
 			unit = "°F"
 		}
 		head = append(head, c.Name+" ("+unit+")")
@@ -47,11 +50,9 @@ func WriteCSV(w io.Writer, t year.Trace, s units.System) error {
 		for k, c := range t.Columns {
 			v, digits := t.At(i, k), 2
 			switch {
-			case c.Power && s == units.US:
-				v, digits = units.Power(v).BtuPerHour(), 0
 			case c.Power:
-				digits = 0
-			case s == units.US:
+				v, digits = v/float64(power), powerDigits
+			case s.In(units.Temperatures) == units.US:
 				v = units.Temperature(v).Fahrenheit()
 			default:
 				v = units.Temperature(v).Celsius()

@@ -27,6 +27,8 @@ const (
 	valveBand      = units.Difference(1)
 	thermostatBand = units.Difference(1)
 	pumpPower      = units.Power(30)
+	boilerPower    = units.Power(30)    // while it burns, without pumps
+	idlePower      = units.Power(5)     // with its control, all year
 	startFuel      = units.Energy(36e3) // 10 Wh: purge and ignition
 
 	partition   = 2.0                      // W/K for a square metre of floor, to all other rooms: inner walls and doors
@@ -85,7 +87,7 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 	out := year.Plant{
 		Coupling: p.Coupling, Sensor: year.OutdoorSensor{Lag: 1200},
 		Boiler: year.Boiler{Model: p.Boiler, Least: p.Least, Most: max(p.Most, p.Site.Rated), Capacity: p.Stores, Flow: p.BoilerFlow,
-			Standby: 1, Room: units.Celsius(18), Start: startFuel, Hottest: units.Celsius(95), Fan: 30, Always: 5},
+			Standby: 1, Room: units.Celsius(18), Start: startFuel, Hottest: units.Celsius(95), Fan: j.Boiler.Electricity.Or(boilerPower).Value, Always: j.Boiler.Idle.Or(idlePower).Value},
 	}
 	if p.Coupling != pipework.Direct {
 		out.Boiler.Pump = pumpPower
@@ -99,7 +101,8 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 	}
 	if t := p.Site.Tank; t != nil && len(p.Year.Draws.Draws) > 0 {
 		out.Tank = &year.Tank{Tank: t.Tank, Coil: t.Charge.Coil.Transmission(), Flow: units.LossCoefficient(float64(t.Charge.Flow) * float64(carries)),
-			Water: coilWater, Pump: pumpPower, Cold: t.Cold, Draws: p.Year.Draws}
+			Water: coilWater, Pump: pumpPower, Cold: t.Cold, Draws: p.Year.Draws,
+			AtBuffer: out.Buffer != nil && j.HotWater.TakesFrom == "buffer"}
 	}
 	if hotwater.Arrangement(j.HotWater.By) == hotwater.Combi && len(p.Year.Draws.Draws) > 0 {
 		out.Combi = &year.Combi{Cold: p.Year.Cold, Draws: p.Year.Draws}
@@ -171,7 +174,7 @@ func fanCoil(e settings.PlanEmitter) (year.Radiator, error) {
 		return year.Radiator{}, fmt.Errorf("a fan coil with a flow of %s gives no heat that could be played", e.Flow.Text(units.US))
 	}
 	law := emitter.PowerLaw{Coefficient: -float64(e.Flow) * math.Log1p(-share), Exponent: 1}
-	return year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Valve: year.Valve{Kind: year.OnOff, Band: thermostatBand}}, nil
+	return year.Radiator{Room: e.Room, Law: law, Flow: e.Flow, Fan: e.Fan, Valve: year.Valve{Kind: year.OnOff, Band: thermostatBand}}, nil
 }
 
 // tankAssumed says what of the hot water is played.

@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"encoding/csv"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"curvewright/examples"
+	"curvewright/settings"
 	"curvewright/trial"
 	"curvewright/units"
 )
@@ -68,10 +70,10 @@ func TestCarbonFactors(t *testing.T) {
 
 func TestFoundCurves(t *testing.T) {
 	f, err := trial.ParseFound("House: 110 °F at 60 °F, 180 °F at 0 °F")
-	if err != nil || f.Name != "House" || math.Abs(f.Cold.Outdoor.Fahrenheit()) > 1e-9 || math.Abs(f.Mild.Supply.Fahrenheit()-110) > 1e-9 {
+	if err != nil || f.Name != "House" || math.Abs(f.Curve.Cold.Outdoor.Fahrenheit()) > 1e-9 || math.Abs(f.Curve.Mild.Supply.Fahrenheit()-110) > 1e-9 {
 		t.Errorf("%+v, %v", f, err)
 	}
-	if f, err := trial.ParseFound("Slab: 40 °C"); err != nil || math.Abs(f.Held.Celsius()-40) > 1e-9 {
+	if f, err := trial.ParseFound("Slab: 40 °C"); err != nil || math.Abs(f.Curve.At(units.Celsius(-30)).Celsius()-40) > 1e-9 || math.Abs(f.Curve.At(units.Celsius(30)).Celsius()-40) > 1e-9 {
 		t.Errorf("%+v, %v", f, err)
 	}
 	for _, text := range []string{"", "House", ": 40 °C", "House: warm", "House: 40 °C at", "House: 40 °C at 0 °C", "House: 40 °C at 0 °C, 30 °C at 0 °C", "House: 40 at 0 °C, 30 °C at 10 °C", "House: 40 °C, 30 °C"} {
@@ -85,7 +87,7 @@ func FuzzParseFound(f *testing.F) {
 	f.Add("House: 180 °F at 0 °F, 110 °F at 60 °F")
 	f.Add("Slab: 40 °C")
 	f.Fuzz(func(t *testing.T, text string) {
-		if c, err := trial.ParseFound(text); err == nil && (c.Name == "" || c.Held == 0 && c.Cold.Outdoor >= c.Mild.Outdoor) {
+		if c, err := trial.ParseFound(text); err == nil && (c.Name == "" || c.Curve.Cold.Outdoor >= c.Curve.Mild.Outdoor) {
 			t.Errorf("%q gives %+v", text, c)
 		}
 	})
@@ -112,7 +114,7 @@ func TestAsFound(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o := trial.Options{Seed: 1, Against: []trial.Against{trial.AsFound}, Found: &trial.Found{Circuits: []trial.FoundCircuit{house, slab}}}
+	o := trial.Options{Seed: 1, Against: []trial.Against{trial.AsFound}, Found: &settings.Found{Circuits: []settings.FoundCircuit{house, slab}}}
 	o.Price, _ = trial.ParsePrice("1.20/therm")
 	o.Carbon, _ = trial.ParseCarbon("5.3 kg/therm")
 	tr := example(t, "ridge-house", o)
@@ -128,9 +130,75 @@ func TestAsFound(t *testing.T) {
 		t.Errorf("%+v", rows[:3])
 	}
 	j := read(t, []byte(examples.List()[len(examples.List())-1].Document))
-	for want, found := range map[string]*trial.Found{"nothing says": nil, "circuit": {Circuits: []trial.FoundCircuit{{Name: "nowhere"}}}} {
+	for want, found := range map[string]*settings.Found{"nothing says": nil, "circuit": {Circuits: []settings.FoundCircuit{{Name: "nowhere"}}}} {
 		if _, err := trial.New(j, trial.Options{Against: []trial.Against{trial.AsFound}, Found: found}); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want a sentence with %q", err, want)
+		}
+	}
+}
+
+// TestTheSurveyOfTheControlIsPlayed: what the job says of the control as found, and what is
+// typed in its place.
+func TestTheSurveyOfTheControlIsPlayed(t *testing.T) {
+	document := ""
+	for _, e := range examples.List() {
+		if e.Name == "ridge-house" {
+			document = e.Document
+		}
+	}
+	j := read(t, []byte(document+`
+as_found:
+  curves:
+    - {circuit: House, cold_outdoor: 0 °F, cold_supply: 180 °F, mild_outdoor: 60 °F, mild_supply: 110 °F}
+    - {circuit: Slab, preset: floor}
+  cut_off: 68 °F
+  lower: 60 °F
+  lowered_from: 22:00
+  lowered_to: 05:00
+  differential: 5 K
+  least_rest: 3 min
+  hot_water: 150 °F
+  hot_water_differential: 9 K
+  priority: no
+  frost_room: 45 °F
+`))
+	if !trial.KnowsFound(j) || !slices.Equal(trial.Usual(j, nil), []trial.Against{trial.AsFound, trial.Preset, trial.Fixed}) {
+		t.Error("the job says how its control was found, and nobody asks for it")
+	}
+	typed, err := trial.ParseFound("Slab: 108 °F")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, over := range []*settings.Found{nil, {Circuits: []settings.FoundCircuit{typed}, CutOff: units.Fahrenheit(75)}} {
+		tr, err := trial.New(j, trial.Options{Seed: 1, Against: []trial.Against{trial.AsFound}, Found: over})
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := tr.Settings[1]
+		wantSlab, wantCutOff := 113.0, 68.0
+		if over != nil {
+			wantSlab, wantCutOff = 108, 75
+		}
+		at := units.Fahrenheit(14)
+		if got := s.Circuits[1].Curve.At(at).Fahrenheit(); math.Abs(got-wantSlab) > 1e-6 {
+			t.Errorf("slab at %.1f °F, not %.1f", got, wantSlab)
+		}
+		if got := s.CutOff.Above.Fahrenheit(); math.Abs(got-wantCutOff) > 1e-6 {
+			t.Errorf("cut-off at %.1f °F, not %.1f", got, wantCutOff)
+		}
+		if s.Differential != 5 || s.Rest != 180 || s.HeatingLimit != 0 || s.Tank.Priority || s.Tank.Differential != 9 || math.Abs(s.Tank.Set.Fahrenheit()-150) > 1e-6 || s.Frost == 0 {
+			t.Errorf("%+v", s)
+		}
+		if len(s.Circuits[0].Program) != 14 {
+			t.Errorf("%d switching points", len(s.Circuits[0].Program))
+		}
+		results, err := tr.Run(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// Four kelvin lower at night and from no hour before waking: colder, on little less fuel.
+		if r := results; r[1].Rooms[0].Below <= r[0].Rooms[0].Below || math.Abs(float64(r[1].Fuel/r[0].Fuel)-1) > 0.1 || r[1].Balance.OpenShare > 1e-9 {
+			t.Errorf("as found %v and %v too cold, sheet %v and %v, balance open by %g", r[1].Fuel, r[1].Rooms[0].Below, r[0].Fuel, r[0].Rooms[0].Below, float64(r[1].Balance.OpenShare))
 		}
 	}
 }
@@ -223,5 +291,47 @@ func TestHoursAsATable(t *testing.T) {
 	trace.Rows = 0
 	if err := trial.WriteCSV(&bytes.Buffer{}, trace, units.US); err == nil {
 		t.Error("a table of nothing")
+	}
+}
+
+// TestTheYearAgreesWithAReckoningByHand: degree-days to the house's own balance hold no
+// lowered hours and a usual sun, yet the year must come near them; a house known by its
+// bills must burn what the bills say, in a year as cold; and what a reader stumbles over
+// is told.
+func TestTheYearAgreesWithAReckoningByHand(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		says []string
+	}{
+		{"ridge-house", []string{"A check by hand", "So many starts", "Too warm for longest: Hall", "mornings"}},
+		{"bills-house", []string{"A check by hand", "The bills of the survey say 22,500", "So many starts"}},
+		{"short-survey", []string{"A check by hand", "mornings"}},
+		{"combi-slab", []string{"A check by hand", "saves next to no fuel", "each draw of it is a start"}},
+	} {
+		tr := example(t, c.name, trial.Options{Seed: 1, Against: []trial.Against{trial.Preset}})
+		results, err := tr.Run(nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		hand, days, below := tr.ByHand(results[0])
+		if ratio := float64(results[0].Fuel / hand); ratio < 0.85 || ratio > 1.15 || days <= 0 || below < units.Celsius(10) || below > units.Celsius(18) {
+			t.Errorf("%s: the year takes %.2f of the reckoning by hand, %v below %v", c.name, ratio, days, below)
+		}
+		if c.name == "bills-house" {
+			cold := 0.0
+			for _, outdoor := range tr.Weather.Outdoor {
+				cold += max(0, 18-outdoor) / 24
+			}
+			burnt, billed := float64(results[0].Fuel/units.KilowattHours(1)), 22500*cold/4600
+			if math.Abs(burnt/billed-1) > 0.08 {
+				t.Errorf("the bills say %.0f kWh, the year %.0f kWh", billed, burnt)
+			}
+		}
+		notes := strings.Join(tr.Notes(results, units.SI), "\n")
+		for _, want := range c.says {
+			if !strings.Contains(strings.ReplaceAll(notes, "\u00a0", " "), want) {
+				t.Errorf("%s: %q is missing in:\n%s", c.name, want, notes)
+			}
+		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"curvewright/curve"
+	"curvewright/job"
 	"curvewright/settings"
 	"curvewright/units"
 	"curvewright/year"
@@ -25,22 +26,9 @@ const (
 	Preset Against = "preset"
 	// Fixed holds the supply of the design day all year.
 	Fixed Against = "fixed"
-	// AsFound is what stood in the control before, see [Found].
+	// AsFound is what stood in the control before: as the job says, or as somebody typed.
 	AsFound Against = "as-found"
 )
-
-// Found is the control as somebody found it.
-type Found struct {
-	Circuits []FoundCircuit
-	CutOff   units.Temperature // 0 for none
-}
-
-// FoundCircuit is a held supply, or a curve through two points.
-type FoundCircuit struct {
-	Name       string
-	Held       units.Temperature
-	Cold, Mild curve.Point
-}
 
 // ParseFound reads a circuit as a person writes it down: "House: 180 °F at 0 °F, 110 °F at
 // 60 °F" for a curve, supply first, or "House: 160 °F" for one that is held.
@@ -49,20 +37,20 @@ type FoundCircuit struct {
 // Range: one temperature or two points.
 // Source: own notation.
 // Errors: what cannot be read, and how it is written.
-func ParseFound(text string) (FoundCircuit, error) {
+func ParseFound(text string) (settings.FoundCircuit, error) {
 	wrong := fmt.Errorf("as found: %q given; accepted: \"House: 180 °F at 0 °F, 110 °F at 60 °F\", or \"House: 160 °F\" for a held supply", text)
 	name, rest, named := strings.Cut(text, ":")
 	if !named || strings.TrimSpace(name) == "" {
-		return FoundCircuit{}, wrong
+		return settings.FoundCircuit{}, wrong
 	}
-	f := FoundCircuit{Name: strings.TrimSpace(name)}
+	f := settings.FoundCircuit{Name: strings.TrimSpace(name)}
 	parts := strings.Split(rest, ",")
 	if len(parts) == 1 && !strings.Contains(rest, " at ") {
 		held, err := units.Parse[units.Temperature](strings.TrimSpace(rest))
 		if err != nil {
 			return f, errors.Join(wrong, err)
 		}
-		f.Held = held
+		f.Curve = settings.HeldAt(held)
 		return f, nil
 	}
 	var points []curve.Point
@@ -82,7 +70,7 @@ func ParseFound(text string) (FoundCircuit, error) {
 		return f, wrong
 	}
 	slices.SortFunc(points, func(a, b curve.Point) int { return cmp.Compare(a.Outdoor, b.Outdoor) })
-	f.Cold, f.Mild = points[0], points[1]
+	f.Curve = settings.Through(points[0], points[1], units.Celsius(20), units.Celsius(95))
 	return f, nil
 }
 
@@ -96,7 +84,7 @@ var usualCutOff = units.Fahrenheit(70)
 func (t *Trial) sheet() year.Settings {
 	s := t.common("the sheet")
 	y := t.Plan.Year
-	s.Rest, s.Frost = y.Rest, y.FrostRoom
+	s.Rest, s.Frost, s.FrostOutdoor = y.Rest, y.FrostRoom, y.FrostOutdoor
 	for i, c := range t.Plan.Circuits {
 		cs := year.CircuitSettings{Curve: c.Setting, Reference: reference(t.Plan, i)}
 		if y.Influence > 0 {
@@ -139,60 +127,101 @@ func (t *Trial) common(name string) year.Settings {
 	return s
 }
 
-func (t *Trial) against(a Against, found *Found) (year.Settings, error) {
+func (t *Trial) against(a Against, typed *settings.Found) (year.Settings, error) {
 	s := t.common(string(a))
-	cutOff := usualCutOff
+	s.CutOff = cutOffAt(usualCutOff)
 	switch a {
 	case Preset:
 		for _, c := range t.Plan.Circuits {
-			cold, top := units.Fahrenheit(167), units.Celsius(85)
-			if c.Floor {
-				cold, top = units.Fahrenheit(113), units.Fahrenheit(118)
-			}
-			s.Circuits = append(s.Circuits, year.CircuitSettings{Curve: through(
-				curve.Point{Outdoor: units.Fahrenheit(14), Supply: cold}, curve.Point{Outdoor: units.Fahrenheit(68), Supply: units.Fahrenheit(68)}, top)})
+			s.Circuits = append(s.Circuits, year.CircuitSettings{Curve: settings.Preset(c.Floor)})
 		}
 	case Fixed:
 		for _, c := range t.Plan.Circuits {
 			s.Circuits = append(s.Circuits, year.CircuitSettings{Held: c.Setting.At(t.Plan.Design)})
 		}
 	case AsFound:
-		if found == nil {
-			return s, fmt.Errorf("played against %q, but nothing says how the control was found; accepted: its curves, one for each circuit", string(a))
-		}
-		cutOff = found.CutOff
-		for _, c := range t.Plan.Circuits {
-			cs, err := found.circuit(c.Name)
-			if err != nil {
-				return s, err
-			}
-			s.Circuits = append(s.Circuits, cs)
-		}
+		return t.asFound(s, typed)
 	default:
 		return s, fmt.Errorf("played against %q; accepted: %s, %s, %s", string(a), Preset, Fixed, AsFound)
-	}
-	if cutOff != 0 {
-		s.CutOff = year.CutOff{Above: cutOff, Width: 2, Damping: units.Hours(24)}
 	}
 	return s, nil
 }
 
-// through is a straight curve through two points.
-func through(cold, mild curve.Point, top units.Temperature) curve.Setting {
-	return curve.Setting{Kind: curve.TwoPoints, Cold: cold, Mild: mild, Limit: curve.Span[units.Temperature]{From: units.Celsius(20), To: top}}
+// cutOffAt is a warm-weather cut-off as controls have it (common practice).
+func cutOffAt(above units.Temperature) year.CutOff {
+	if above == 0 {
+		return year.CutOff{}
+	}
+	return year.CutOff{Above: above, Width: 2, Damping: units.Hours(24)}
 }
 
-func (f *Found) circuit(name string) (year.CircuitSettings, error) {
-	for _, c := range f.Circuits {
-		if c.Name != name {
-			continue
-		}
-		if c.Held != 0 {
-			return year.CircuitSettings{Held: c.Held}, nil
-		}
-		return year.CircuitSettings{Curve: through(c.Cold, c.Mild, units.Celsius(95))}, nil
+// asFound is the control as the job says that it was found, and over that what somebody
+// typed. What neither of them says is as in common.
+func (t *Trial) asFound(s year.Settings, typed *settings.Found) (year.Settings, error) {
+	f := t.Plan.Found
+	surveyed := len(f.Circuits) > 0
+	if typed != nil {
+		f.Circuits = append(slices.Clone(typed.Circuits), f.Circuits...)
+		f.CutOff = cmp.Or(typed.CutOff, f.CutOff)
 	}
-	return year.CircuitSettings{}, fmt.Errorf("as found: nothing is given for circuit %q; accepted: a curve or a held supply for every circuit", name)
+	if len(f.Circuits) == 0 {
+		return s, fmt.Errorf("played against %q, but nothing says how the control was found; accepted: its curves, one for each circuit", string(AsFound))
+	}
+	for i, c := range t.Plan.Circuits {
+		set, known := f.Curve(c.Name)
+		if !known {
+			return s, fmt.Errorf("as found: nothing is given for circuit %q; accepted: a curve or a held supply for every circuit", c.Name)
+		}
+		s.Circuits = append(s.Circuits, year.CircuitSettings{Curve: set, Reference: reference(t.Plan, i), Program: week(f.Program)})
+	}
+	s.CutOff = cutOffAt(f.CutOff)
+	s.Differential, s.Rest = cmp.Or(f.Differential, s.Differential), cmp.Or(f.Rest, s.Rest)
+	s.Frost, s.FrostOutdoor = f.FrostRoom, f.FrostOutdoor
+	if surveyed { // whoever wrote the curves down would have seen a limit
+		s.HeatingLimit = 0
+		if f.Limit > 0 {
+			s.HeatingLimit = max(f.Limit, t.Plant.Boiler.Least)
+		}
+	}
+	if tank := &s.Tank; t.Plant.Tank != nil {
+		if f.Tank > 0 {
+			tank.Supply = min(tank.Supply.Add(f.Tank.Sub(tank.Set)), t.Plant.Boiler.Hottest)
+			tank.Set = min(f.Tank, tank.Supply-1)
+		}
+		tank.Differential = cmp.Or(f.TankDrop, tank.Differential)
+		if f.Priority != "" {
+			tank.Priority = f.Priority == "yes"
+		}
+	}
+	return s, nil
+}
+
+// Usual is what a sheet is played against when nobody says otherwise: what was found, if
+// the job or somebody says it, and what might have stood there.
+//
+// Range: any job; typed may be nil.
+// Source: own choice.
+func Usual(j *job.Job, typed *settings.Found) []Against {
+	if typed != nil || KnowsFound(j) {
+		return []Against{AsFound, Preset, Fixed}
+	}
+	return []Against{Preset, Fixed}
+}
+
+// KnowsFound tells whether a job says of every circuit how its control was found.
+//
+// Range: any job.
+// Source: the survey.
+func KnowsFound(j *job.Job) bool {
+	for _, c := range j.Circuits {
+		known := slices.ContainsFunc(j.Found.Curves, func(k job.FoundCurve) bool {
+			return k.Circuit == c.Name || k.Circuit == "" && len(j.Circuits) == 1
+		})
+		if !known {
+			return false
+		}
+	}
+	return len(j.Circuits) > 0
 }
 
 // week makes switching points of a day's program, none if it never lowers.

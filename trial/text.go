@@ -42,12 +42,12 @@ func (t *Trial) WriteText(w io.Writer, results []year.Result, s units.System) er
 		line(r.Name, r.Cells)
 	}
 	degree, warm := "1 K (1.8 °F)", "16 °C (61 °F)"
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		degree, warm = "1.8 °F (1 K)", "61 °F (16 °C)"
 	}
 	fmt.Fprintf(&b, "\nToo cold: more than %s below what the household wants at that hour; too warm: as much above the\nset-point in heating weather (a day's mean outdoors below %s), mostly by sun and people.\n", degree, warm)
-	if note := t.note(results); note != "" {
-		b.WriteString(note + "\n")
+	for _, note := range t.Notes(results, s) {
+		b.WriteString("\n" + wrapped(note, 110) + "\n")
 	}
 	fmt.Fprintf(&b, "\nRooms under the sheet's settings\n  %-20s%10s%16s%20s%22s%18s\n", "", "coldest", "warmest heated", "too cold", "too warm", "warmest, summer")
 	for _, r := range results[0].Rooms {
@@ -73,24 +73,10 @@ func hoursAnd(t units.Time, sum units.DegreeDays, s units.System) string {
 
 func degreeHours(sum units.DegreeDays, s units.System) string {
 	h, unit := float64(sum)/3600, "K·h"
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		h, unit = h*1.8, "°F·h"
 	}
 	return units.Number(math.Round(h)).Text(units.US) + "\u00a0" + unit
-}
-
-// note says what a reader might stumble over.
-func (t *Trial) note(results []year.Result) string {
-	least, most := results[0].Fuel, results[0].Fuel
-	condenses := true
-	for _, r := range results {
-		least, most = min(least, r.Fuel), max(most, r.Fuel)
-		condenses = condenses && r.Burning > 0 && r.Condensing/r.Burning > 0.95
-	}
-	if len(results) > 1 && condenses && float64(most/least) < 1.02 {
-		return "The curve saves next to no fuel here: the water is cool enough to condense either way, and the room thermostats hold\nthe rest back. What it changes is how often the burner starts and how long the pump runs."
-	}
-	return ""
 }
 
 // writeRuns prints how long the burner ran.
@@ -204,7 +190,14 @@ func Table(results []year.Result, s units.System) []Row {
 		return units.Number(float64(short)).Text(s)
 	})
 	row("electricity", func(r year.Result) string { return fmt.Sprintf("%.0f\u00a0kWh", float64(r.Electricity)/3.6e6) })
-	row("of it pumps", func(r year.Result) string { return fmt.Sprintf("%.0f\u00a0kWh", float64(r.Pumps)/3.6e6) })
+	power := func(name string, of func(year.Result) units.Energy) {
+		row(name, func(r year.Result) string { return fmt.Sprintf("%.0f\u00a0kWh", float64(of(r))/3.6e6) })
+	}
+	power("of it pumps", func(r year.Result) units.Energy { return r.Pumps })
+	power("of it the boiler", func(r year.Result) units.Energy { return r.OfBoiler })
+	if slices.ContainsFunc(results, func(r year.Result) bool { return r.Fans > 0 }) {
+		power("of it fans of fan coils", func(r year.Result) units.Energy { return r.Fans })
+	}
 	row("coldest hour in any room", func(r year.Result) string {
 		low := r.Rooms[0].Low
 		for _, room := range r.Rooms {

@@ -23,6 +23,8 @@ type Trial struct {
 	Assumed  []string      // sentences
 	Price    Price
 	Carbon   Carbon
+
+	bill job.FuelUse // of the survey
 }
 
 // Options say how a job is played.
@@ -31,7 +33,7 @@ type Options struct {
 	Weather *weather.Year // nil makes one up
 	Seed    uint64        // of a made-up year
 	Against []Against
-	Found   *Found            // the control as it was found, for AsFound
+	Found   *settings.Found   // what was typed of the control as it was found, for AsFound; nil for what the job says
 	Price   Price             // of fuel, if known
 	Carbon  Carbon            // of fuel, if known
 	Learned *settings.Learned // what the running house has taught; nil for what the job says of it
@@ -54,6 +56,9 @@ func New(j *job.Job, o Options) (*Trial, error) {
 		return nil, err
 	}
 	t := &Trial{Plan: p, Assumed: append([]string{}, p.Assumed...), Price: o.Price, Carbon: o.Carbon}
+	if j.House.Fuel != nil {
+		t.bill = *j.House.Fuel
+	}
 	if t.House, err = rooms(p); err != nil {
 		return nil, err
 	}

@@ -7,23 +7,6 @@ import (
 	"strings"
 )
 
-// System is the family of units in which a person reads and writes.
-type System int
-
-// The two families. The zero value is SI, the same as inside.
-const (
-	SI System = iota
-	US
-)
-
-// String gives the word used for the system in a job document.
-func (s System) String() string {
-	if s == US {
-		return "us"
-	}
-	return "si"
-}
-
 // Quantity is any value of this package: it can print itself for a person.
 type Quantity interface {
 	// Text prints the value rounded to sensible figures, with its unit.
@@ -67,9 +50,11 @@ type dimension struct {
 	example  string // what would be accepted, for messages
 	units    []unit
 	si, us   []rung
-	compound bool    // "12 ft 6 in": a larger unit followed by smaller ones
-	bareZero bool    // 0 needs no unit
-	min, max float64 // SI bounds of what can be meant at all
+	kind     Kind     // by which its unit is chosen, if it can be
+	chosen   [][]rung // the ladder of each of the kind's units, in their order
+	compound bool     // "12 ft 6 in": a larger unit followed by smaller ones
+	bareZero bool     // 0 needs no unit
+	min, max float64  // SI bounds of what can be meant at all
 	lookup   map[string]int
 }
 
@@ -107,10 +92,7 @@ func (d *dimension) base() *unit {
 // highest rung that the value, as it would be printed below, has reached. So
 // 999.7 W is 1 kW and not 1,000 W.
 func (d *dimension) printed(v float64, s System) *unit {
-	ladder := d.si
-	if s == US {
-		ladder = d.us
-	}
+	ladder := d.ladder(s)
 	u := d.named(ladder[0].unit)
 	for _, r := range ladder[1:] {
 		if math.Abs(u.from(u.round(v))) < r.from*(1-1e-9) {
@@ -128,12 +110,22 @@ func (d *dimension) text(v float64, s System) string {
 	return d.printed(v, s).print(v)
 }
 
-// in prints a value in a unit of its own for each system, off the ladder.
-func (d *dimension) in(v float64, s System, si, us string) string {
-	name := si
-	if s == US {
-		name = us
+// ladder is that of the reader: of the unit chosen, or of the family.
+func (d *dimension) ladder(s System) []rung {
+	if d == lengthDimension && s > US {
+		return lengthLadder(s)
 	}
+	switch c := s.chosen(d.kind); {
+	case c > 0:
+		return d.chosen[c-1]
+	case s.Family() == US:
+		return d.us
+	}
+	return d.si
+}
+
+// in prints a value in a unit of its own, off the ladder.
+func (d *dimension) in(v float64, name string) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return noValue
 	}

@@ -8,6 +8,7 @@ package units
 type HeatingValue float64
 
 var heatingValueDimension = (&dimension{
+	kind: HeatingValues, chosen: [][]rung{{{unit: "Btu/ft³"}, {unit: "Btu/gal", from: 1e9}}, {{unit: "MJ/m³"}, {unit: "MJ/L", from: 1e9}}, {{unit: "kWh/m³"}, {unit: "kWh/L", from: 1e9}}},
 	name: "a heating value per volume", example: `1,037 Btu/ft³, 38.6 MJ/m³, 10.7 kWh/m³`,
 	si: []rung{{unit: "MJ/m³"}, {unit: "MJ/L", from: 1e9}}, us: []rung{{unit: "Btu/ft³"}, {unit: "Btu/gal", from: 1e9}}, min: 0, max: 1e12,
 	units: []unit{

@@ -14,6 +14,7 @@ type FlowCoefficient float64
 var cvUnit = usGallon / 60 * hour / math.Sqrt(psi/1e5)
 
 var flowCoefficientDimension = (&dimension{
+	kind: Valves, chosen: [][]rung{{{unit: "Cv"}}, {{unit: "kv"}}},
 	name: "a flow coefficient", example: `kv 2.5, Cv 2.9`, si: []rung{{unit: "kv"}}, us: []rung{{unit: "Cv"}}, min: 0, max: 1e5,
 	units: []unit{
 		{name: "kv\u00a0", spellings: []string{"kvs"}, figures: 3, prefix: true},
@@ -32,6 +33,7 @@ func (q FlowCoefficient) Text(s System) string { return flowCoefficientDimension
 type Velocity float64
 
 var velocityDimension = (&dimension{
+	kind: Velocities, chosen: [][]rung{{{unit: "ft/s"}}, {{unit: "m/s"}}},
 	name: "a velocity", example: `2.5 ft/s, 0.8 m/s`, si: []rung{{unit: "m/s"}}, us: []rung{{unit: "ft/s"}}, min: 0, max: 1e3,
 	units: []unit{
 		{name: "m/s", figures: 3},
@@ -49,6 +51,7 @@ func (q Velocity) Text(s System) string { return velocityDimension.text(float64(
 type PressureGradient float64
 
 var pressureGradientDimension = (&dimension{
+	kind: PipeDrops, chosen: [][]rung{{{unit: "ft/100 ft"}}, {{unit: "Pa/m"}}, {{unit: "mbar/m"}}},
 	name: "a pressure drop per length", example: `150 Pa/m, 1.5 ft/100 ft`, si: []rung{{unit: "Pa/m"}}, us: []rung{{unit: "ft/100 ft"}}, min: 0, max: 1e8,
 	units: []unit{
 		{name: "Pa/m", figures: 3},
@@ -76,6 +79,7 @@ const (
 )
 
 var hardnessDimension = (&dimension{
+	kind: Hardnesses, chosen: [][]rung{{{unit: "gpg"}}, {{unit: "mg/L"}}, {{unit: "mol/m³"}}, {{unit: "°dH"}}, {{unit: "°fH"}}},
 	name: "a water hardness", example: `12 gpg, 200 mg/L, 11 °dH, 2 mol/m³`, si: []rung{{unit: "mol/m³"}}, us: []rung{{unit: "gpg"}}, min: 0, max: 1e3,
 	units: []unit{
 		{name: "mol/m³", spellings: []string{"mmol/L"}, figures: 3},

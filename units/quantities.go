@@ -23,6 +23,7 @@ const (
 type Temperature float64
 
 var temperatureDimension = (&dimension{
+	kind: Temperatures, chosen: [][]rung{{{unit: "°F"}}, {{unit: "°C"}}},
 	name: "a temperature", example: `70 °F, 21.1 °C, 294 K`, si: []rung{{unit: "°C"}}, us: []rung{{unit: "°F"}}, min: 0, max: 2000,
 	units: []unit{
 		{name: "°C", spellings: []string{"C", "deg C", "degC", "celsius", "℃"}, offset: celsiusOffset, decimals: 1},
@@ -40,6 +41,7 @@ func (q Temperature) Text(s System) string { return temperatureDimension.text(fl
 type Difference float64
 
 var differenceDimension = (&dimension{
+	kind: Temperatures, chosen: [][]rung{{{unit: "°F"}}, {{unit: "K"}}},
 	name: "a temperature difference", example: `20 °F, 11 K`, si: []rung{{unit: "K"}}, us: []rung{{unit: "°F"}}, min: -1500, max: 1500,
 	units: []unit{
 		{name: "K", spellings: []string{"kelvin", "kelvins", "°C", "C", "deg C", "degC", "C°"}, decimals: 1, wholeFrom: 10},
@@ -56,6 +58,7 @@ func (q Difference) Text(s System) string { return differenceDimension.text(floa
 type Power float64
 
 var powerDimension = (&dimension{
+	kind: Powers, chosen: [][]rung{{{unit: "Btu/h"}}, {{unit: "MBH"}}, {{unit: "W"}}, {{unit: "kW"}}},
 	name: "a heat output", example: `38,000 Btu/h, 38 MBH, 11.1 kW, 900 W`, si: []rung{{unit: "W"}, {unit: "kW", from: 1000}}, us: []rung{{unit: "Btu/h"}}, min: -1e9, max: 1e9,
 	units: []unit{
 		{name: "W", spellings: []string{"watt", "watts"}, figures: 3},
@@ -76,6 +79,7 @@ func (q Power) Text(s System) string { return powerDimension.text(float64(q), s)
 type Energy float64
 
 var energyDimension = (&dimension{
+	kind: Energies, chosen: [][]rung{{{unit: "therm"}}, {{unit: "MMBtu"}}, {{unit: "kWh"}}, {{unit: "MWh"}}, {{unit: "MJ"}}, {{unit: "GJ"}}},
 	name: "an amount of energy", example: `900 therm, 95 MMBtu, 14,000 kWh`, si: []rung{{unit: "kWh"}}, us: []rung{{unit: "therm"}}, min: 0, max: 1e15,
 	units: []unit{
 		{name: "kWh", scale: 1000 * hour, figures: 4},
@@ -101,6 +105,7 @@ func (q Energy) Text(s System) string { return energyDimension.text(float64(q), 
 type Length float64
 
 var lengthDimension = (&dimension{
+	kind: Lengths,
 	name: "a length", example: `12 ft 6 in, 3/4 in, 2.4 m, 16 mm`, min: -1e5, max: 1e6, compound: true,
 	si: []rung{{unit: "mm"}, {unit: "m", from: 0.1}}, us: []rung{{unit: "in"}, {unit: "ft", from: foot}},
 	units: []unit{
@@ -116,6 +121,22 @@ var lengthDimension = (&dimension{
 
 func (Length) dimension() *dimension { return lengthDimension }
 
+// lengthLadder goes from the unit of pipes and spacings to that of rooms, where one of
+// them was chosen.
+func lengthLadder(s System) []rung {
+	long := "m"
+	if s.In(Lengths) == US {
+		long = "ft"
+	}
+	switch {
+	case s.In(Pipes) == US:
+		return []rung{{unit: "in"}, {unit: long, from: foot}}
+	case s.Chosen(Pipes) == "cm":
+		return []rung{{unit: "cm"}, {unit: long, from: 1}}
+	}
+	return []rung{{unit: "mm"}, {unit: long, from: 0.1}}
+}
+
 // Text prints the value with its unit for a reader of the system.
 func (q Length) Text(s System) string { return lengthDimension.text(float64(q), s) }
 
@@ -123,6 +144,7 @@ func (q Length) Text(s System) string { return lengthDimension.text(float64(q), 
 type Area float64
 
 var areaDimension = (&dimension{
+	kind: Areas, chosen: [][]rung{{{unit: "ft²"}}, {{unit: "m²"}}},
 	name: "an area", example: `1,850 ft², 172 m²`, si: []rung{{unit: "m²"}}, us: []rung{{unit: "ft²"}}, min: 0, max: 1e6,
 	units: []unit{
 		{name: "m²", spellings: []string{"sq m", "sqm", "m2"}, figures: 4},
@@ -141,6 +163,7 @@ func (q Area) Text(s System) string { return areaDimension.text(float64(q), s) }
 type Volume float64
 
 var volumeDimension = (&dimension{
+	kind: Spaces, chosen: [][]rung{{{unit: "ft³"}}, {{unit: "m³"}}},
 	name: "a volume", example: `40 gal, 200 L, 12,000 ft³`, si: []rung{{unit: "m³"}}, us: []rung{{unit: "ft³"}}, min: 0, max: 1e6,
 	units: []unit{
 		{name: "m³", spellings: []string{"cbm", "cu m"}, figures: 4},
@@ -159,6 +182,7 @@ func (q Volume) Text(s System) string { return volumeDimension.text(float64(q), 
 type Flow float64
 
 var flowDimension = (&dimension{
+	kind: Flows, chosen: [][]rung{{{unit: "gpm"}}, {{unit: "L/min"}}, {{unit: "L/h"}}, {{unit: "m³/h"}}, {{unit: "L/s"}}},
 	name: "a flow", example: `1.2 gpm, 4.5 L/min, 0.3 m³/h, 120 cfm`, si: []rung{{unit: "L/min"}}, us: []rung{{unit: "gpm"}}, min: 0, max: 1e3,
 	units: []unit{
 		{name: "m³/s", figures: 3},
@@ -180,6 +204,7 @@ func (q Flow) Text(s System) string { return flowDimension.text(float64(q), s) }
 type Pressure float64
 
 var pressureDimension = (&dimension{
+	kind: Pressures, chosen: [][]rung{{{unit: "psi"}}, {{unit: "bar"}}, {{unit: "kPa"}}, {{unit: "mbar"}}},
 	name: "a pressure", example: `18 psi, 1.2 bar, 25 kPa`, si: []rung{{unit: "bar"}}, us: []rung{{unit: "psi"}}, min: -1e8, max: 1e8,
 	units: []unit{
 		{name: "bar", scale: 1e5, decimals: 2},
@@ -202,6 +227,7 @@ func (q Pressure) Text(s System) string { return pressureDimension.text(float64(
 type Transmittance float64
 
 var transmittanceDimension = (&dimension{
+	kind: Transmittances, chosen: [][]rung{{{unit: "Btu/h·ft²·°F"}}, {{unit: "W/m²K"}}},
 	name: "a U-value", example: `0.35 W/m²K, 0.06 Btu/h·ft²·°F, U-0.06`, si: []rung{{unit: "W/m²K"}}, us: []rung{{unit: "Btu/h·ft²·°F"}}, min: 0, max: 100,
 	units: []unit{
 		{name: "W/m²K", spellings: []string{"W/(m²·K)", "W/m2K", "W/m²/K", "W/m2/K"}, figures: 3},
@@ -219,12 +245,13 @@ func (q Transmittance) Text(s System) string { return transmittanceDimension.tex
 type Resistance float64
 
 var resistanceDimension = (&dimension{
+	kind: Resistances, chosen: [][]rung{{{unit: "R-"}}, {{unit: "m²K/W"}}, {{unit: "RSI"}}},
 	name: "a thermal resistance", example: `R-13, 2.3 m²K/W, RSI 2.3`, si: []rung{{unit: "m²K/W"}}, us: []rung{{unit: "R-"}}, min: 0, max: 1000,
 	units: []unit{
 		{name: "m²K/W", spellings: []string{"m²·K/W", "m2K/W", "m²·°C/W"}, figures: 3},
 		{name: "h·ft²·°F/Btu", spellings: []string{"hft²F/Btu", "hr·ft²·°F/Btu", "h·ft²·F/Btu"}, scale: rValueUnit, figures: 3},
 		{name: "R-", spellings: []string{"R"}, scale: rValueUnit, figures: 3, prefix: true},
-		{name: "RSI", spellings: []string{"RSI"}, figures: 3, prefix: true},
+		{name: "RSI\u00a0", spellings: []string{"RSI"}, figures: 3, prefix: true},
 	},
 }).index()
 
@@ -237,6 +264,7 @@ func (q Resistance) Text(s System) string { return resistanceDimension.text(floa
 type Conductivity float64
 
 var conductivityDimension = (&dimension{
+	kind: Transmittances, chosen: [][]rung{{{unit: "Btu/h·ft·°F"}}, {{unit: "W/mK"}}},
 	name: "a conductivity", example: `1.2 W/mK, 0.7 Btu/h·ft·°F`, si: []rung{{unit: "W/mK"}}, us: []rung{{unit: "Btu/h·ft·°F"}}, min: 0, max: 1000,
 	units: []unit{
 		{name: "W/mK", spellings: []string{"W/(m·K)", "W/m/K"}, figures: 3},
@@ -254,6 +282,7 @@ func (q Conductivity) Text(s System) string { return conductivityDimension.text(
 type LossCoefficient float64
 
 var lossCoefficientDimension = (&dimension{
+	kind: Losses, chosen: [][]rung{{{unit: "Btu/h·°F"}}, {{unit: "W/K"}}},
 	name: "a heat loss per degree", example: `180 W/K, 340 Btu/h·°F`, si: []rung{{unit: "W/K"}}, us: []rung{{unit: "Btu/h·°F"}}, min: -1e7, max: 1e7,
 	units: []unit{
 		{name: "W/K", spellings: []string{"W/°C"}, figures: 3},
@@ -271,6 +300,7 @@ func (q LossCoefficient) Text(s System) string { return lossCoefficientDimension
 type Flux float64
 
 var fluxDimension = (&dimension{
+	kind: Fluxes, chosen: [][]rung{{{unit: "Btu/h·ft²"}}, {{unit: "W/m²"}}},
 	name: "a heat flux", example: `60 W/m², 19 Btu/h·ft²`, si: []rung{{unit: "W/m²"}}, us: []rung{{unit: "Btu/h·ft²"}}, min: -1e6, max: 1e6,
 	units: []unit{
 		{name: "W/m²", spellings: []string{"W/m2"}, figures: 3},
@@ -287,6 +317,7 @@ func (q Flux) Text(s System) string { return fluxDimension.text(float64(q), s) }
 type LinearPower float64
 
 var linearPowerDimension = (&dimension{
+	kind: LinearPowers, chosen: [][]rung{{{unit: "Btu/h·ft"}}, {{unit: "W/m"}}},
 	name: "an output per length", example: `560 Btu/h·ft, 540 W/m`, si: []rung{{unit: "W/m"}}, us: []rung{{unit: "Btu/h·ft"}}, min: 0, max: 1e5,
 	units: []unit{
 		{name: "W/m", figures: 3},
@@ -319,6 +350,7 @@ func (q AirChange) Text(s System) string { return airChangeDimension.text(float6
 type DegreeDays float64
 
 var degreeDaysDimension = (&dimension{
+	kind: Temperatures, chosen: [][]rung{{{unit: "°F·d"}}, {{unit: "K·d"}}},
 	name: "degree-days", example: `7,200 °F·d, 4000 K·d`, si: []rung{{unit: "K·d"}}, us: []rung{{unit: "°F·d"}}, min: 0, max: 1e10,
 	units: []unit{
 		{name: "K·s", figures: 4},
@@ -425,6 +457,7 @@ type VolumetricHeat float64
 
 var volumetricHeatDimension = (&dimension{
 	name: "a heat capacity per volume", example: `1.163 kWh/m³K, 4.18 MJ/m³K, 500 Btu/h·gpm·°F`,
+	kind: Flows, chosen: [][]rung{{{unit: "Btu/h·gpm·°F"}}, {{unit: "kWh/m³K"}}, {{unit: "kWh/m³K"}}, {{unit: "kWh/m³K"}}, {{unit: "kWh/m³K"}}},
 	si: []rung{{unit: "kWh/m³K"}}, us: []rung{{unit: "Btu/h·gpm·°F"}}, min: 0, max: 1e8,
 	units: []unit{
 		{name: "J/m³K", spellings: []string{"J/m³/K"}, figures: 4},
@@ -621,13 +654,53 @@ func (q Volume) Litres() float64 { return float64(q) * 1000 }
 // WaterText prints the volume as one of water, in litres or US gallons, where Text
 // prints a space.
 func (q Volume) WaterText(s System) string {
-	return volumeDimension.in(float64(q), s, "L", "gal")
+	return volumeDimension.in(float64(q), waterUnit(s))
 }
+
+func waterUnit(s System) string {
+	if s.In(Waters) == US {
+		return "gal"
+	}
+	return "L"
+}
+
+// WaterUnit is a gallon or a litre: the unit of WaterText.
+func WaterUnit(s System) Volume { return Volume(volumeDimension.named(waterUnit(s)).scale) }
 
 // HeatText prints an amount of heat of a day or less, in kilowatt hours or Btu,
 // where Text prints a year's fuel.
 func (q Energy) HeatText(s System) string {
-	return energyDimension.in(float64(q), s, "kWh", "Btu")
+	return energyDimension.in(float64(q), heatUnit(s))
+}
+
+// heatUnit is the smaller unit that goes with the one of a year's fuel.
+func heatUnit(s System) string {
+	switch {
+	case s.In(Energies) == US:
+		return "Btu"
+	case s.Chosen(Energies) == "MJ", s.Chosen(Energies) == "GJ":
+		return "MJ"
+	}
+	return "kWh"
+}
+
+// HeatUnit is the unit of HeatText.
+func HeatUnit(s System) Energy { return Energy(energyDimension.named(heatUnit(s)).scale) }
+
+// HeadText prints a pressure as pumps are told: in feet or metres of water where they
+// are, of which pressures on a gauge are told otherwise.
+func (q Pressure) HeadText(s System) string {
+	return pressureDimension.in(float64(q), headUnit(s))
+}
+
+func headUnit(s System) string {
+	switch unit := s.Chosen(Heads); {
+	case unit == "kPa", unit == "mbar":
+		return unit
+	case s.In(Heads) == US:
+		return "ft w.c."
+	}
+	return "m w.c."
 }
 
 // Ohms makes an electrical resistance from ohms.

@@ -33,7 +33,7 @@ func (s Step) move(t Temperature, round func(float64) float64, slack float64) Te
 // At gives the grid value number k.
 func (s Step) At(k int) Temperature {
 	v := float64(k) * s.size()
-	if s.System == US {
+	if s.System.In(Temperatures) == US {
 		return Fahrenheit(v)
 	}
 	return Celsius(v)
@@ -41,7 +41,7 @@ func (s Step) At(k int) Temperature {
 
 // Difference gives one step as a temperature difference.
 func (s Step) Difference() Difference {
-	if s.System == US {
+	if s.System.In(Temperatures) == US {
 		return FahrenheitDifference(s.size())
 	}
 	return Kelvins(s.size())
@@ -51,7 +51,7 @@ func (s Step) Difference() Difference {
 // its step needs: 1 °F prints whole degrees, 0.5 °C one decimal.
 func (s Step) Text(t Temperature) string {
 	name := "°C"
-	if s.System == US {
+	if s.System.In(Temperatures) == US {
 		name = "°F"
 	}
 	if math.IsNaN(float64(t)) || math.IsInf(float64(t), 0) {
@@ -72,7 +72,7 @@ func (s Step) decimals() int {
 }
 
 func (s Step) read(t Temperature) float64 {
-	if s.System == US {
+	if s.System.In(Temperatures) == US {
 		return t.Fahrenheit()
 	}
 	return t.Celsius()

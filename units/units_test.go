@@ -352,7 +352,18 @@ func drawn(t *rapid.T) (kind, float64) {
 	return k, 0.99 * rapid.Float64Range(low, top).Draw(t, "value")
 }
 
-func system(t *rapid.T) System { return System(rapid.IntRange(0, 1).Draw(t, "system")) }
+// system is a family, and as often some units chosen apart from it.
+func system(t *rapid.T) System {
+	s := System(rapid.IntRange(0, 1).Draw(t, "system"))
+	if !rapid.Bool().Draw(t, "mixed") {
+		return s
+	}
+	for _, k := range Kinds() {
+		unit := rapid.SampledFrom(append([]string{""}, k.Units()...)).Draw(t, k.Word())
+		s, _ = s.With(k, unit)
+	}
+	return s
+}
 
 func TestPrintedTextReadsBackWithinItsRounding(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -56,6 +56,9 @@ type state struct {
 	outdoor float64
 	calls   []bool    // by circuit
 	air     []float64 // by room; 0 where not measured
+	// unheard leaves out run and pause of the burner, which take longest to work out and are
+	// not always among what is asked.
+	unheard bool
 }
 
 // prepare checks the conditions.

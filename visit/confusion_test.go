@@ -77,58 +77,74 @@ func try(t testing.TB, r *rand.Rand, h *House, fault Fault) (attempt, bool) {
 }
 
 // likely is how often someone reads a measure, beside how thorough he is.
-var likely = map[Measure]float64{MeanFire: 0, Flow: 0.35, BranchReturn: 0.5, Condensate: 0.3, FlueGas: 0.5, BurnerRun: 0.7, BurnerPause: 0.7, MeterTime: 0.5, TankCharge: 0.7}
+var likely = map[Measure]float64{MeanFire: 0, Flow: 0.35, BranchReturn: 0.5, Condensate: 0.3, FlueGas: 0.5, BurnerRun: 0.7, BurnerPause: 0.7, MeterTime: 0.5, TankCharge: 0.7, PumpHead: 0.3, FilterDrop: 0.2}
 
-// read takes readings from the house as it is: the survey's doubts drawn, the fault in
-// place, the plant's own error and the instrument's on top. Clamp-on thermometers share an
-// error of the day.
-func (a *attempt) read(r *rand.Rand, s *state) {
+// real is a house as it is: its survey's doubts drawn, and how it is visited. The day's
+// thermometer and the visitor's pains stay the same while he is there.
+type real struct {
+	truth         change
+	state         state
+	day, thorough float64
+}
+
+func (a *attempt) realHouse(r *rand.Rand, s *state) real {
 	h := a.house
-	truth, moved := h.plant.asDrawn(), *s
+	out := real{truth: h.plant.asDrawn(), state: *s}
 	for _, d := range h.doubts(s) {
-		d.move(&moved, &truth, math.Max(-0.7, d.error*r.NormFloat64()))
+		d.move(&out.state, &out.truth, math.Max(-0.7, d.error*r.NormFloat64()))
 	}
 	// Each emitter's own error beyond what is reckoned with.
-	for i := range truth.rooms {
-		truth.rooms[i].gives *= 1 + 0.04*r.NormFloat64()
+	for i := range out.truth.rooms {
+		out.truth.rooms[i].gives *= 1 + 0.04*r.NormFloat64()
 	}
-	sound := h.predict(&moved, &truth)
+	out.thorough = 0.5 + 0.45*r.Float64()
+	out.day = 0.25 * r.NormFloat64()
+	return out
+}
+
+// read takes readings from the house as it is: the fault in place, the plant's own error
+// and the instrument's on top. Clamp-on thermometers share an error of the day.
+func (a *attempt) read(r *rand.Rand, s *state) {
+	h := a.house
+	really := a.realHouse(r, s)
 	fault := h.plant.asDrawn()
 	a.cause.apply(&fault, a.figure)
-	both := truth.together(&fault)
-	values := h.predict(&moved, &both)
-	thorough := 0.5 + 0.45*r.Float64()
-	day := 0.25 * r.NormFloat64()
+	a.taken, a.shows = a.house.measure(r, s, &really, &fault)
+}
+
+// measure reads a house with faults, and tells whether any reading taken is moved by three
+// standard errors or more.
+func (h *House) measure(r *rand.Rand, s *state, really *real, faults *change) (taken []Measured, shows bool) {
+	sound := h.predict(&really.state, &really.truth)
+	both := really.truth.together(faults)
+	values := h.predict(&really.state, &both)
 	none := h.plant.asDrawn()
 	out := h.plant.run(s, &none)
 	reckoned := h.values(s, &none, &out)
 	errors := h.standards(s, reckoned, h.moves(s, h.doubts(s), &none))
-	a.taken, a.shows = nil, false
 	for i, v := range values {
 		m := &h.readings[i]
 		often := 1.0
 		if p, ok := likely[m.Measure]; ok {
 			often = p
 		}
-		if math.IsNaN(v) || r.Float64() > thorough*often {
+		if math.IsNaN(v) || r.Float64() > really.thorough*often {
 			continue
 		}
 		if moves := math.Abs(v-sound[i]) / errors[i].all(); moves > 3 || math.IsNaN(sound[i]) {
-			a.shows = true
+			shows = true
 		}
 		instrument, plant := m.instrument(v), (m.model+m.modelShare*math.Abs(v))/2
 		v += instrument*r.NormFloat64() + plant*math.Sqrt(3)*(2*r.Float64()-1)
 		if m.kind == temperature && m.accuracy == clampOn {
-			v += day
+			v += really.day
 		}
 		if m.kind != temperature {
 			v = math.Max(0, v)
 		}
-		a.taken = append(a.taken, Measured{Reading: m.Reading, Value: v})
+		taken = append(taken, Measured{Reading: m.Reading, Value: v})
 	}
-	if len(a.taken) < 4 {
-		a.shows = false
-	}
+	return taken, shows && len(taken) >= 4
 }
 
 // tally is how one fault fared.
@@ -141,25 +157,24 @@ type tally struct {
 	right, all, wrongs int // readings of sound houses
 }
 
+// found tells how far up a cause stands in a judgement, from 0; -1 if it is not there. It is
+// found if its name is, at its place.
+func (h *House) found(j *Judgement, c cause) int {
+	return slices.IndexFunc(j.Causes, func(x Cause) bool {
+		return x.Fault == c.fault && (c.circuit < 0 || x.Circuit == h.plant.circuits[c.circuit].name) && (c.room < 0 || x.Room == h.plant.rooms[c.room].name)
+	})
+}
+
 func (y *tally) count(a *attempt, j Judgement) {
 	y.tries++
 	if j.Sound {
 		y.sound++
 	}
-	for k := range min(3, len(j.Causes)) {
-		c := j.Causes[k]
-		// The fault is found if its name is, at its place.
-		place := a.cause.circuit < 0 || c.Circuit == a.house.plant.circuits[a.cause.circuit].name
-		if a.cause.room >= 0 {
-			place = place && c.Room == a.house.plant.rooms[a.cause.room].name
+	if k := a.house.found(&j, a.cause); k >= 0 && k < 3 {
+		if k == 0 {
+			y.first++
 		}
-		if c.Fault == a.cause.fault && place {
-			if k == 0 {
-				y.first++
-			}
-			y.three++
-			break
-		}
+		y.three++
 	}
 	if j.Causes[0].Fault != a.cause.fault {
 		y.instead[j.Causes[0].Fault]++
@@ -252,15 +267,6 @@ const tablePage, tableBegin, tableEnd = "../docs/visit.md", "<!-- table of fault
 
 // writeTable puts the table into the page between its marks.
 func writeTable(t *testing.T, table []tally) {
-	page, err := os.ReadFile(tablePage)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before, rest, ok := strings.Cut(string(page), tableBegin)
-	_, after, ok2 := strings.Cut(rest, tableEnd)
-	if !ok || !ok2 {
-		t.Fatalf("%s has no marks for the table", tablePage)
-	}
 	var b strings.Builder
 	b.WriteString("| fault | houses | first | among three | called sound | what came first instead |\n|---|---|---|---|---|---|\n")
 	three, first, tries := 0, 0, 0
@@ -291,7 +297,22 @@ func writeTable(t *testing.T, table []tally) {
 	fmt.Fprintf(&b, "| **all faults** | %d | %.1f %% | %.1f %% | | |\n", tries, 100*float64(first)/float64(tries), 100*float64(three)/float64(tries))
 	sound := table[0]
 	fmt.Fprintf(&b, "\nOf the readings of sound houses %.1f %% were called right and %.2f %% wrong.\n", 100*float64(sound.right)/float64(sound.all), 100*float64(sound.wrongs)/float64(sound.all))
-	if err := os.WriteFile(tablePage, []byte(before+tableBegin+b.String()+tableEnd+after), 0o644); err != nil {
+	replaceIn(t, tablePage, tableBegin, tableEnd, b.String())
+}
+
+// replaceIn puts a text between two marks of a page.
+func replaceIn(t *testing.T, name, begin, end, text string) {
+	t.Helper()
+	page, err := os.ReadFile(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	before, rest, ok := strings.Cut(string(page), begin)
+	_, after, ok2 := strings.Cut(rest, end)
+	if !ok || !ok2 {
+		t.Fatalf("%s has no marks for this table", name)
+	}
+	if err := os.WriteFile(name, []byte(before+begin+text+end+after), 0o644); err != nil {
 		t.Fatal(err)
 	}
 }

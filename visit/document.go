@@ -38,6 +38,7 @@ func (h *House) FromDocument(v *attendance.Visit) (Conditions, []Measured, error
 	take(&t, Reading{Measure: FlueGas}, b.Flue, float64(v.Instruments.Flue.Value))
 	take(&t, Reading{Measure: Condensate}, b.Condensate, 0)
 	take(&t, Reading{Measure: Pressure}, b.Pressure, float64(v.Instruments.Gauge.Value))
+	take(&t, Reading{Measure: FilterDrop}, b.Filter, 0)
 	take(&t, Reading{Measure: SecondarySupply}, r.Separator.Supply, water)
 	take(&t, Reading{Measure: SecondaryReturn}, r.Separator.Return, water)
 	take(&t, Reading{Measure: TankCharge}, r.Tank, 0)
@@ -48,6 +49,7 @@ func (h *House) FromDocument(v *attendance.Visit) (Conditions, []Measured, error
 		take(&t, of(SupplyShown), x.Shown, 0)
 		take(&t, of(Return), x.Return, water)
 		take(&t, of(Flow), x.Flow, float64(v.Instruments.Flow.Value)*float64(x.Flow.Value))
+		take(&t, of(PumpHead), x.Head, 0)
 	}
 	long := c.State == Settled || c.State == Held
 	for _, x := range r.Rooms {

@@ -158,7 +158,7 @@ func (h *House) starts(pause int, values []float64) Item {
 	return Item{Reading: Reading{Measure: Starts}, Label: "Starts of the burner", Value: n, Tolerance: doubt, Survey: doubt, Instrument: units.Frequency(0),
 		Working: []working.Step{{Name: "Starts of the burner", Formula: "N = 1/(t_on + t_off)",
 			Inputs: []working.Input{{Symbol: "t_on", Meaning: "run", Value: units.Time(values[run])}, {Symbol: "t_off", Meaning: "pause", Value: units.Time(values[pause])}},
-			Result: working.Input{Symbol: "N", Meaning: "starts", Value: n}, Range: "metal and sensor delay not counted: the real burner starts less often", Source: "energy balance"}}}
+			Result: working.Input{Symbol: "N", Meaning: "starts", Value: n}, Range: "a mixing valve keeps its circuit out of the swing; sensor delay not counted", Source: "heat balance of boiler and emitters"}}}
 }
 
 // resistances reads the job's sensors at the temperatures of now.

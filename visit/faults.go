@@ -222,15 +222,17 @@ func (h *House) inCircuits(f Fault, s *state, sound *at) []cause {
 		c := cause{circuit: i, room: -1, says: share}
 		on := sound.circuits[i].on
 		flow := func(c *change, x float64) { c.circuits[i].flow = x }
+		// Pumps: flow goes with the speed, head with its square.
+		speed := func(c *change, x float64) { c.circuits[i].flow, c.circuits[i].head = x, x*x }
 		switch f {
 		case PumpOff:
-			c.says, c.apply = quiet, func(c *change, _ float64) { c.circuits[i].flow = 0.01 }
+			c.says, c.apply = quiet, func(c *change, _ float64) { c.circuits[i].flow, c.circuits[i].head = 0.01, 0 }
 		case AirInCircuit:
 			c.ranges, c.apply = span(0.06, 0.45), flow
 		case PumpSlow:
-			c.ranges, c.apply = below(0.45, 0.85, doubts.Flows[i]), flow
+			c.ranges, c.apply = below(0.45, 0.85, doubts.Flows[i]), speed
 		case PumpFast:
-			c.ranges, c.apply = above(1.2, 2.5, doubts.Flows[i]), flow
+			c.ranges, c.apply = above(1.2, 2.5, doubts.Flows[i]), speed
 		case GhostFlow:
 			on = !on && !n.mixed && sound.heating
 			c.ranges, c.apply = span(0.03, 0.4), func(c *change, x float64) { c.circuits[i].ghost = x }
@@ -246,7 +248,7 @@ func (h *House) inCircuits(f Fault, s *state, sound *at) []cause {
 		case ValveStuck:
 			on = on && n.mixed
 			c.ranges, c.apply = span(0, 1), func(c *change, x float64) { c.circuits[i].stuck = x }
-			c.says = func(x float64) string { return fmt.Sprintf("at %.0f %% of hot water", 100*x) }
+			c.says = func(x float64) string { return "at " + units.Fraction(x).Text(h.system) + " of hot water" }
 		case SensorsSwapped:
 			on = on && n.mixed
 			c.says, c.apply = quiet, func(c *change, _ float64) { c.circuits[i].swap = true }

@@ -18,6 +18,8 @@ type at struct {
 	pumped, drawn        float64 // heat capacity flows on both sides
 	heat                 float64 // into the boiler's water
 	limited              bool    // by the output
+	cycles               bool    // the burner starts and stops
+	run, rest            float64 // s, if it does
 	heating              bool    // whether anything draws heat
 	target               float64 // that the control holds
 	circuits             []circuitAt
@@ -212,7 +214,7 @@ func (p *plant) streams(common float64, s *state, d *change, out *at) {
 	}
 	if p.charging(s, d) {
 		w := p.tankFlow
-		back := coilReturn(p.tank, common, w*d.coil, float64(p.tank.Set.Add(-p.tank.Differential/2)))
+		back := coilReturn(p.tank, common, w*d.coil, p.tankMean())
 		drawn += w
 		carried += w * d.coil * (back - common)
 	}

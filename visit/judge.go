@@ -199,6 +199,9 @@ const weighedTwice = 8
 // rank weighs all causes.
 func (h *House) rank(s *state, e *evidence) []Cause {
 	list := h.causes(s)
+	fitting := *s
+	whole, s := s, &fitting
+	s.unheard = !slices.ContainsFunc(e.index, func(i int) bool { return !h.readings[i].counts() || h.readings[i].Measure == MeanFire })
 	fits := make([]fitted, len(list))
 	order := make([]int, len(list))
 	for i := range list {
@@ -224,6 +227,11 @@ func (h *House) rank(s *state, e *evidence) []Cause {
 	}
 	out := make([]Cause, len(list))
 	for k, i := range order {
+		if k < 2 && s.unheard { // between these the next reading decides
+			d := h.plant.asDrawn()
+			list[i].apply(&d, fits[i].x)
+			fits[i].values = h.predict(whole, &d)
+		}
 		out[k] = h.tell(&list[i], fits[i].x, fits[i].values)
 		out[k].Explains = h.explained(e, &fits[i])
 		out[k].Share = units.Fraction(math.Exp(fits[i].evidence-fits[order[0]].evidence) / total)

@@ -62,6 +62,10 @@ type plant struct {
 	model                boiler.Model
 	tank                 *settings.PlanTank
 	tankFlow             float64
+
+	stores       float64 // J/K of the boiler
+	differential float64
+	pause        float64 // shortest of the burner
 }
 
 type roomNode struct {
@@ -78,6 +82,8 @@ type circuitNode struct {
 	floor         bool
 	curve         curve.Setting
 	flow          float64
+	water         float64 // J/K of all its water
+	head          float64 // Pa at its flow; 0 where it is not known
 	emitters      []emitterNode
 }
 
@@ -95,7 +101,7 @@ func layOut(p *settings.Plan) plant {
 	s := p.Site
 	out := plant{coupling: p.Coupling, boilerFlow: float64(p.BoilerFlow), beyond: p.Beyond, offset: float64(s.Offset), above: float64(s.Above),
 		minSupply: float64(s.MinSupply), maxSupply: float64(s.MaxSupply), least: float64(p.Least), most: float64(p.Most), rated: float64(p.Most),
-		model: p.Boiler, tank: s.Tank}
+		model: p.Boiler, tank: s.Tank, stores: float64(p.Stores), differential: float64(p.Differential), pause: float64(p.Year.Rest)}
 	if s.Known {
 		out.rated = math.Max(float64(s.Rated), out.most)
 	}
@@ -108,7 +114,7 @@ func layOut(p *settings.Plan) plant {
 	for i, c := range p.Circuits {
 		family := p.Sheet.Plant.Circuits[i].Family
 		own := !c.Series && (family == "radiators" || family == "towel rail") // valves of their own
-		node := circuitNode{name: c.Name, mixed: c.Mixed, series: c.Series, floor: c.Floor, curve: c.Setting, flow: float64(c.Flow)}
+		node := circuitNode{name: c.Name, mixed: c.Mixed, series: c.Series, floor: c.Floor, curve: c.Setting, flow: float64(c.Flow), water: float64(c.Water) * float64(s.Carries), head: float64(s.Heads[i])}
 		for _, e := range c.Emitters {
 			n := emitterNode{room: e.Room, law: e.Emitter, flow: float64(e.Flow), tamed: own && e.Floor == nil, zoned: !own || e.Floor != nil}
 			if c.Series {
@@ -152,6 +158,7 @@ type circuitChange struct {
 	curve float64 // added to the supply wanted
 	limit float64 // highest supply; 0 for none
 	flow  float64 // factor
+	head  float64 // factor on what its pump makes: with its speed, not with what is in its way
 	gives float64 // factor on its emitters
 	ghost float64 // share of its flow while it rests
 	stuck float64 // of the mixing valve, from 0 to 1; below 0 it works
@@ -169,7 +176,7 @@ func (p *plant) asDrawn() change {
 	c := change{boilerFlow: 1, output: 1, gas: 1, coil: 1, filter: 1, pressure: 1,
 		circuits: make([]circuitChange, len(p.circuits)), rooms: make([]roomChange, len(p.rooms))}
 	for i := range c.circuits {
-		c.circuits[i] = circuitChange{flow: 1, gives: 1, stuck: -1}
+		c.circuits[i] = circuitChange{flow: 1, head: 1, gives: 1, stuck: -1}
 	}
 	for i := range c.rooms {
 		c.rooms[i] = roomChange{loss: 1, gives: 1, flow: 1}
@@ -194,6 +201,7 @@ func (c change) together(d *change) change {
 		b := d.circuits[i]
 		a.curve += b.curve
 		a.flow *= b.flow
+		a.head *= b.head
 		a.gives *= b.gives
 		a.ghost += b.ghost
 		a.swap = a.swap || b.swap
@@ -213,6 +221,14 @@ func (c change) together(d *change) change {
 		out.curves = d.curves
 	}
 	return out
+}
+
+// tankMean is how warm the tank is on the way.
+func (p *plant) tankMean() float64 {
+	if p.tank == nil {
+		return 0
+	}
+	return float64(p.tank.Set.Add(-p.tank.Differential / 2))
 }
 
 // coilReturn is the primary return of the tank's coil at a supply.

@@ -3,6 +3,7 @@ package visit
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"curvewright/boiler"
 	"curvewright/pipework"
@@ -37,7 +38,9 @@ const (
 	Return          Measure = "return"
 	Flow            Measure = "flow"
 	BranchReturn    Measure = "branch return" // of a room's emitters
-	Air             Measure = "air"           // of a room
+	PumpHead        Measure = "pump head"
+	FilterDrop      Measure = "pressure drop of the filter"
+	Air             Measure = "air" // of a room
 )
 
 // Reading names a reading: what, and of which circuit and room.
@@ -100,7 +103,7 @@ const (
 	analyser    = 2.0  // K
 	pipesLose   = 1.0  // K: what pipes and mixing leave open
 	fireModel   = 0.2  // share: what start and purge leave of a run
-	cycleModel  = 0.5  // share: metal and sensor delay are not counted
+	cycleModel  = 0.5  // share: how far pipes and emitters swing, and how the burner starts
 	flueModel   = 8.0  // K
 	jugModel    = 0.5  // share
 	gasModel    = 0.06 // share: heat in the gas, its pressure and temperature
@@ -108,6 +111,11 @@ const (
 	chargeModel = 0.25 // share: layers in the tank
 	fillModel   = 2e4  // Pa: how warm the whole of the water is
 	heldModel   = 0.8  // K: what a valve or thermostat holds
+	headGauge   = 2e3  // Pa, of two gauges or of what the pump shows
+	headModel   = 0.35 // share: pipes as surveyed, and a pump that makes more head against less flow
+	cleanFilter = 0.10 // of the head, what a clean filter takes
+	filterModel = 0.5  // share
+	filterLeast = 1e3  // Pa
 )
 
 // list lists the readings of the house.
@@ -141,6 +149,9 @@ func (h *House) list() []reading {
 	if s.Filled {
 		out = append(out, reading{Reading: Reading{Measure: Pressure}, kind: pressure, accuracy: gauge, model: fillModel})
 	}
+	if h.plant.head() > 0 {
+		out = append(out, reading{Reading: Reading{Measure: FilterDrop}, kind: pressure, accuracy: headGauge, model: filterLeast, modelShare: filterModel})
+	}
 	if h.plant.tank != nil {
 		out = append(out, reading{Reading: Reading{Measure: TankCharge}, kind: duration, accuracy: 60, modelShare: chargeModel})
 	}
@@ -153,6 +164,9 @@ func (h *House) list() []reading {
 		}
 		out = append(out, reading{Reading: of(Return), circuit: i, accuracy: clampOn, model: pipesLose},
 			reading{Reading: of(Flow), kind: flow, circuit: i, accuracy: trickle, accuracyShare: flowShare, modelShare: meterShare})
+		if c.head > 0 {
+			out = append(out, reading{Reading: of(PumpHead), kind: pressure, circuit: i, accuracy: headGauge, modelShare: headModel})
+		}
 		if c.series {
 			continue
 		}
@@ -172,11 +186,24 @@ func (h *House) list() []reading {
 	return out
 }
 
+// Reads tells whether the house has such a reading.
+//
+// Range: any reading.
+// Source: definition.
+func (h *House) Reads(r Reading) bool {
+	return slices.ContainsFunc(h.readings, func(x reading) bool {
+		return x.Measure == r.Measure && strings.EqualFold(x.Circuit, r.Circuit) && (x.Measure == BranchReturn || strings.EqualFold(x.Room, r.Room))
+	})
+}
+
 var nothing = math.NaN() // a reading that there is not in this state
 
 // values gives every reading of the house in a state, NaN where there is none.
 func (h *House) values(s *state, d *change, out *at) []float64 {
 	values := make([]float64, len(h.readings))
+	if h.plan.Site.Cycles && !s.unheard {
+		out.run, out.rest, out.cycles = h.plant.cycle(s, d, out)
+	}
 	for i := range h.readings {
 		values[i] = h.value(&h.readings[i], s, d, out)
 	}
@@ -213,6 +240,12 @@ func (h *House) value(r *reading, s *state, d *change, out *at) float64 {
 		return h.meterTime() / d.gas
 	case Pressure:
 		return h.pressure(d, out)
+	case FilterDrop:
+		if !out.heating {
+			return nothing
+		}
+		// What dirt takes is missing to the circuits: their drop goes with the square of the flow.
+		return h.plant.head() * (1 - (1-cleanFilter)*d.filter*d.filter)
 	case TankCharge:
 		if !s.Tank && !d.priority {
 			return nothing
@@ -250,6 +283,11 @@ func (h *House) ofCircuit(r *reading, d *change, out *at) float64 {
 		return c.back
 	case Flow:
 		return c.flow / float64(h.plan.Site.Carries)
+	case PumpHead:
+		if !c.on {
+			return nothing
+		}
+		return n.head * d.circuits[r.circuit].head
 	case BranchReturn:
 		sum, count := 0.0, 0.0
 		for k, e := range n.emitters {
@@ -261,6 +299,15 @@ func (h *House) ofCircuit(r *reading, d *change, out *at) float64 {
 		return sum / count
 	}
 	return nothing
+}
+
+// head is the largest of the circuits' heads, 0 where none is known.
+func (p *plant) head() float64 {
+	most := 0.0
+	for i := range p.circuits {
+		most = math.Max(most, p.circuits[i].head)
+	}
+	return most
 }
 
 // burner gives what the burner shows.
@@ -276,17 +323,18 @@ func (h *House) burner(m Measure, d *change, out *at) float64 {
 	case FiringRate:
 		return math.Max(math.Min(least, full), math.Min(full, out.heat)) / full
 	case MeanFire:
+		if out.cycles { // as it is reckoned from run and pause
+			return out.run / (out.run + out.rest) * p.least / p.rated
+		}
 		return math.Min(1, out.heat/full)
 	case BurnerRun, BurnerPause:
-		swing := float64(h.plan.Site.Carries) * float64(h.plan.Site.Water) * float64(h.plan.Differential)
-		run := swing / (least - out.heat)
-		if !(run > 0 && run < longestRun) {
+		switch {
+		case !out.cycles:
 			return nothing // it runs through, or for longer than anybody stands beside it
+		case m == BurnerRun:
+			return out.run
 		}
-		if m == BurnerRun {
-			return run
-		}
-		return swing / out.heat
+		return out.rest
 	case FlueGas:
 		t, err := p.model.ExitGas(back, units.Fraction(rate))
 		if err != nil {
@@ -300,9 +348,6 @@ func (h *House) burner(m Measure, d *change, out *at) float64 {
 	}
 	return float64(q)
 }
-
-// longestRun is the longest that is told apart from running through.
-const longestRun = 2 * 3600.0
 
 // condensate is the mean rate at which water drips.
 func (h *House) condensate(back units.Temperature, rate units.Fraction, heat units.Power) (units.MassFlow, error) {

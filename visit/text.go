@@ -125,7 +125,7 @@ func (j Judgement) WriteText(w io.Writer, job string, s units.System) error {
 	if j.Next == nil && len(j.Causes) > 1 && j.Causes[1].Share > 0.05 {
 		b.WriteString("\nNo other reading in this state tells the first two apart: see to the one that is earlier in the order of repair, or read in other weather.\n")
 	}
-	b.WriteString("\nOrder of repair: flow and air, then pumps and valves, sensors, curve, program, emitters, hot water. One change at a time.\n")
+	b.WriteString("\nOrder of repair: flow and air, then pumps and valves, sensors, curve, program, emitters, hot water. One change at a time.\nOne fault may hide another: measure everything again after each remedy.\n")
 	_, err := io.WriteString(w, b.String())
 	return err
 }

@@ -30,6 +30,7 @@ type Step struct {
 const (
 	pressureCaution = "Hot water under pressure: open only cold and without pressure. Never plug or cap the relief valve."
 	powerCaution    = "Electricity: switch off and lock out before opening a cover; wiring is for a qualified person."
+	frostCaution    = "Water that freezes bursts pipes and boiler: never leave a filled house without heat in frost."
 	scaldCaution    = "Hot water scalds: check the mixing valve before anybody bathes."
 )
 
@@ -168,7 +169,7 @@ func (h *House) safety() []Step {
 		{Name: "switch", Do: "Emergency switch and isolating valves marked and shown.", Caution: powerCaution},
 	}
 	if len(h.job.Frost.PipesOutside) > 0 {
-		steps = append(steps, Step{Name: "frost", Do: "Frost guard: it starts the pump first; pipes outside the shell are insulated."})
+		steps = append(steps, Step{Name: "frost", Do: "Frost guard: it starts the pump first; pipes outside the shell are insulated.", Caution: frostCaution})
 	}
 	return steps
 }

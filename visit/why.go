@@ -47,12 +47,13 @@ func (h *House) working(r *reading, item Item, s *state, out *at) []working.Step
 		in("Q", "heat of all circuits", units.Power(out.heat))
 		in("Q_full", "rated output", units.Power(p.rated))
 	case BurnerRun, BurnerPause:
-		step.Formula = "t_on = C·ΔT/(Q_least − Q), t_off = C·ΔT/Q"
-		step.Range, step.Source = "metal and sensor delay not counted: longer in truth", "energy balance of a cycle"
+		step.Formula = "C1·dT1/dt = Q_burner − G·(T1 − T2), C2·dT2/dt = G·(T1 − T2) − Q"
+		step.Range, step.Source = "a mixing valve keeps its circuit out of the swing; sensor delay not counted", "heat balance of boiler and emitters"
 		in("Q", "heat of all circuits", units.Power(out.heat))
 		in("Q_least", "least output", units.Power(p.least))
-		in("V", "water that swings", working.Water(h.plan.Site.Water))
+		in("C1", "boiler, without the pipes of its circuits", h.plan.Stores)
 		in("ΔT", "differential", h.plan.Differential)
+		in("pause", "shortest, as on this sheet", units.Time(p.pause))
 	case MeterTime:
 		step.Formula, step.Source = "t = V·correction·H·η/Q_full", "definition; pressure by the ideal gas law"
 		in("V", "gas for a turn", h.plan.Site.Meter.PerRevolution)
@@ -72,6 +73,11 @@ func (h *House) working(r *reading, item Item, s *state, out *at) []working.Step
 		in("p_fill", "cold", h.plan.Site.Fill)
 		in("p_hot", "hottest water", h.plan.Site.Hot)
 		in("Tm", "mean of the boiler's water", kelvin((out.boiler+out.back)/2))
+	case FilterDrop:
+		step.Formula, step.Range, step.Source = "Δp = Δp_c·(1 − (1 − 0.1)·x²)", "a clean filter takes a tenth of the head; turbulent", "common practice"
+		in("Δp_c", "most head of a circuit", units.Pressure(p.head()))
+	case PumpHead:
+		step.Formula, step.Range, step.Source = "Δp of the circuit at its flow", "the pump set as the sheet says", "pipes and loops as surveyed"
 	case TankCharge:
 		t := p.tank
 		step.Formula, step.Range, step.Source = "t = ∫ V·ρ·c/(Q(T) − loss) dT", "mixed tank, nobody draws", "heat balance"

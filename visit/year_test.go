@@ -21,6 +21,7 @@ type played struct {
 	rooms        []float64
 	starts       int
 	swings       float64 // of the boiler's supply, K
+	on           float64 // s of the day
 }
 
 // play plays a house for weeks. With valves the radiators' thermostatic ones work. What is
@@ -77,6 +78,13 @@ func play(h *House, outdoor units.Temperature, valves bool, wrong func(*trial.Tr
 		low, high = math.Min(low, trace.At(row, 1)), math.Max(high, trace.At(row, 1))
 	}
 	out.swings = high - low
+	if out.starts > 0 { // the burning of the last day is that of all days less that of all but one
+		before, err := year.Run(tr.House, tr.Plant, set, year.Steady(outdoor, days-1, 4), year.Options{})
+		if err != nil {
+			return played{}, err
+		}
+		out.on = float64(r.Burning - before.Burning)
+	}
 	k := 4
 	for range tr.Plant.Circuits {
 		out.circuits = append(out.circuits, [3]float64{mean(k), mean(k + 1), mean(k + 2)})
@@ -217,4 +225,69 @@ func (p *plant) tamed() bool {
 		}
 	}
 	return true
+}
+
+const (
+	// patternBand is by how much starts and runs differ from those of the simulation in nine houses
+	// of ten, patternMost in any.
+	patternBand, patternMost = 0.3, 1.5
+	// nearLeast is the share of the least output beyond which runs grow without bound.
+	nearLeast = 0.75
+)
+
+// TestBurnerPatternAgreesWithTheSimulation: where a drawn house takes up to three quarters
+// of the least output, starts of a day, length of a run and of a pause must be those of the year's
+// simulation within three tenths in nine houses of ten, and within a factor of two and a half in
+// all: what a quick control does in the minutes after a start hangs on every litre.
+func TestBurnerPatternAgreesWithTheSimulation(t *testing.T) {
+	near, compared, left := 0, 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		seed := rapid.Uint64Range(1, 1e6).Draw(t, "seed")
+		off, err := patternOff(t, seed, units.Difference(rapid.Float64Range(1, 16).Draw(t, "below the cut-off")))
+		switch {
+		case err != nil:
+			t.Fatal(err)
+		case math.IsNaN(off):
+			left++
+		case off <= patternBand:
+			near, compared = near+1, compared+1
+		case off <= patternMost:
+			compared++
+		default:
+			t.Fatalf("starts, run or pause of the burner are %.0f %% away from those of the simulation", 100*off)
+		}
+	})
+	if compared < left/3 || float64(near) < 0.9*float64(compared) {
+		t.Errorf("%d houses compared, %d left out; %d within %.0f %%", compared, left, near, 100*patternBand)
+	}
+}
+
+// patternOff plays a drawn house in mild weather and tells by how much starts, run or
+// pause of its burner are off; no number where the house takes too much or nothing.
+func patternOff(t fataler, seed uint64, below units.Difference) (float64, error) {
+	h := drawn(t, seed, 0, true)
+	outdoor := h.plan.CutOff.Add(-below)
+	s, err := h.prepare(Conditions{Outdoor: outdoor, State: Settled})
+	if err != nil {
+		return 0, err
+	}
+	h.plant.offset, h.plant.maxSupply = 0, 273.15+95
+	none := h.plant.asDrawn()
+	out := h.plant.run(&s, &none)
+	if out.heat < 100 || out.heat > nearLeast*h.plant.least {
+		return math.NaN(), nil
+	}
+	p, err := play(h, outdoor, false, func(_ *trial.Trial, s *year.Settings) { s.Rest = h.plan.Year.Rest })
+	if err != nil {
+		return math.NaN(), nil
+	}
+	run, rest, ok := h.plant.cycle(&s, &none, &out)
+	if !ok || p.starts == 0 {
+		return 0, fmt.Errorf("%.1f °C outdoors, %.0f %% of the least output: cycles %v, the simulation starts %d times", outdoor.Celsius(), 100*out.heat/h.plant.least, ok, p.starts)
+	}
+	starts, off := float64(p.starts), 0.0
+	for _, ratio := range []float64{86400 / (run + rest) / starts, run / (p.on / starts), rest / ((86400 - p.on) / starts)} {
+		off = max(off, ratio-1, 1/ratio-1)
+	}
+	return off, nil
 }

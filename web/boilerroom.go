@@ -149,11 +149,8 @@ func (p *page) season() []fact {
 
 // enough is a volume of water rounded up.
 func (p *page) enough(v units.Volume) string {
-	up := units.Litres(math.Ceil(v.Litres()))
-	if p.System == units.US {
-		up = units.Gallons(math.Ceil(v.Gallons()))
-	}
-	return up.WaterText(p.System)
+	unit := units.WaterUnit(p.System)
+	return (units.Volume(math.Ceil(float64(v/unit))) * unit).WaterText(p.System)
 }
 
 // about writes a count to two figures: more would promise too much.

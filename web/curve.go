@@ -39,6 +39,7 @@ type tryCircuit struct {
 	Found      *curve.Setting
 	Groups     []tryGroup // of fields, one for each point
 	AsFound    []tryGroup
+	Surveyed   bool   // the curve as found stands in the survey
 	Fault      string // of the curve as a whole
 	FoundFault string
 }
@@ -132,14 +133,14 @@ func figuresOf(ctx context.Context, shape curve.Shape) []figureGroup {
 }
 
 func onScale(s units.System, t units.Temperature) float64 {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return t.Fahrenheit()
 	}
 	return t.Celsius()
 }
 
 func fromScale(s units.System, v float64) units.Temperature {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return units.Fahrenheit(v)
 	}
 	return units.Celsius(v)
@@ -147,7 +148,7 @@ func fromScale(s units.System, v float64) units.Temperature {
 
 // difference is a difference of so many kelvin in the control's degrees.
 func difference(s units.System, kelvin float64) float64 {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return kelvin * 1.8
 	}
 	return kelvin
@@ -230,8 +231,17 @@ func (p *page) try(ctx context.Context, typed url.Values) {
 		t.Groups = fieldsFor(ctx, prefix, choice.Shape, &t.Tried, typed, faults)
 
 		was, given, asked := readCurve(ctx, foundPrefix, choice.Own, curve.Setting{Kind: choice.Own.Kind, Room: choice.Recommended.Room, Limit: choice.Own.Limit}, typed, faults)
+		shown := &t.Found
 		switch {
 		case given == 0:
+			surveyed, known := p.curves.Found.Curve(p.Sheet.Circuits[i].Name)
+			if !known {
+				break
+			}
+			t.Found, t.Surveyed, anyFound = &surveyed, true, true
+			if surveyed.Kind != choice.Own.Kind || len(surveyed.Points) != choice.Own.Points {
+				shown = new(*curve.Setting) // another shape than the fields have
+			}
 		case given < asked:
 			t.FoundFault = words.Say(ctx, "curve.found.all")
 		default:
@@ -241,7 +251,7 @@ func (p *page) try(ctx context.Context, typed url.Values) {
 				t.Found, anyFound = &snapped, true
 			}
 		}
-		t.AsFound = fieldsFor(ctx, foundPrefix, choice.Own, t.Found, typed, faults)
+		t.AsFound = fieldsFor(ctx, foundPrefix, choice.Own, *shown, typed, faults)
 		tried, recommended = append(tried, t.Tried), append(recommended, choice.Recommended)
 		if t.Found != nil {
 			found = append(found, *t.Found)
@@ -413,7 +423,7 @@ func (p *page) spokenCurve(ctx context.Context) string {
 	var said []string
 	for i := range p.Curve.Circuits {
 		v := p.Curve.Tried.Circuits[i]
-		text := v.Circuit.Name + ": " + words.Say(ctx, "curve.said", temperature(p.System, v.Circuit.Points[0].Set))
+		text := v.Circuit.Name + words.Of(ctx).Colon() + words.Say(ctx, "curve.said", temperature(p.System, v.Circuit.Points[0].Set))
 		if v.Short > some {
 			text += ", " + words.Say(ctx, "curve.said.short", v.Rooms[v.Coldest].Name, p.quantity(v.Short))
 		}
@@ -422,7 +432,7 @@ func (p *page) spokenCurve(ctx context.Context) string {
 	if p.Sheet.CondensesBelow > 0 {
 		said = append(said, words.Say(ctx, "curve.said.condenses", share(p.Curve.Tried.Boiler.Condensing)))
 	}
-	return strings.Join(said, "; ")
+	return strings.Join(said, words.Of(ctx).Semicolon())
 }
 
 // roomBand is a room of the tried circuit with its drawing.
@@ -454,7 +464,7 @@ func (p *page) trials(ctx context.Context, circuit int) []drawnTrial {
 	c := p.Curve.Circuits[circuit]
 	t := report.Trial{Tried: c.Tried, Recommended: c.Choice.Recommended, Found: c.Found, Words: report.TrialWords{
 		Title: words.Say(ctx, "curve.chart", p.Sheet.Circuits[circuit].Name), Tried: words.Say(ctx, "curve.line.tried"),
-		Recommended: words.Say(ctx, "curve.line.recommended"), Found: words.Say(ctx, "curve.line.found"), Need: words.Say(ctx, "curve.line.need")}}
+		Recommended: words.Say(ctx, "curve.line.recommended"), Found: words.Say(ctx, "curve.line.found"), Need: words.Say(ctx, "curve.line.need"), Lang: words.Of(ctx).Tag()}}
 	scale := p.Curve.scale
 	var list []drawnTrial
 	for _, s := range chartSizes {

@@ -173,7 +173,7 @@ func (n sought) chosenFacts(ctx context.Context, p *page, c decide.Candidate) []
 			temperature(s, c.Settings.Circuits[i].Curve.At(n.Trial.Plan.Design)), temperature(s, n.Trial.Plan.Design))})
 		if one.Lowered {
 			list = append(list, fact{Name: one.Name, Value: words.Say(ctx, "decide.lowered", c.Choice.Lower.Text(s)),
-				Why: words.Say(ctx, "decide.preheat", hoursText(c.Choice.Preheat))})
+				Why: words.Say(ctx, "decide.preheat", words.Engine(ctx, hoursText(c.Choice.Preheat)))})
 		}
 	}
 	list = append(list,
@@ -183,8 +183,11 @@ func (n sought) chosenFacts(ctx context.Context, p *page, c decide.Candidate) []
 		fact{Name: words.Say(ctx, "decide.pause"), Value: minutes(c.Choice.Rest)},
 		fact{Name: words.Say(ctx, "decide.fuel"), Value: c.Fuel.Text(s)},
 		fact{Name: words.Say(ctx, "decide.starts"), Value: units.Number(float64(c.Starts)).Text(s)},
-		fact{Name: words.Say(ctx, "decide.cold"), Value: trial.Hours(c.ColdFor), Why: c.ColdRoom},
+		fact{Name: words.Say(ctx, "decide.cold"), Value: trial.Hours(c.ColdFor), Why: words.Given(ctx, c.ColdRoom)},
 	)
+	for i := range list {
+		list[i].Value = words.Engine(ctx, list[i].Value)
+	}
 	return list
 }
 
@@ -211,7 +214,7 @@ func curveWords(c curve.Setting, s units.System) string {
 
 // frontWords is a point of the trade-off in a line.
 func (n sought) frontWords(ctx context.Context, p *page, c decide.Candidate) string {
-	text := words.Say(ctx, "decide.point", c.Fuel.Text(p.System), trial.Hours(c.ColdFor))
+	text := words.Say(ctx, "decide.point", p.quantity(c.Fuel), words.Engine(ctx, trial.Hours(c.ColdFor)))
 	if c.Keeps {
 		text += " · " + words.Say(ctx, "decide.keeps")
 	}

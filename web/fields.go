@@ -47,6 +47,7 @@ type field struct {
 	Asked    bool   // whether the page asks for that
 	Text     bool   // any text
 	Long     bool   // of several lines
+	Pictures *readingPictures
 
 	set   func(text string) error
 	clear func()
@@ -59,11 +60,11 @@ type pick struct{ Word, Label string }
 // its own, with the room's where there are several.
 func (f field) called(ctx context.Context) string {
 	label := words.Label(ctx, patternOf(f.Path))
-	if words.Of(ctx) == words.English || label == patternOf(f.Path) {
+	if words.Of(ctx).Plain() == words.English || label == patternOf(f.Path) {
 		return f.Label
 	}
 	if room, _, found := strings.Cut(f.Label, ": "); found {
-		return room + ": " + label
+		return room + words.Of(ctx).Colon() + label
 	}
 	return label
 }
@@ -72,7 +73,7 @@ func (f field) called(ctx context.Context) string {
 func groupTitle(ctx context.Context, title string) string {
 	kind, name, named := strings.Cut(title, ": ")
 	if said := words.Engine(ctx, kind); named {
-		return said + ": " + name
+		return said + words.Of(ctx).Colon() + name
 	} else {
 		return said
 	}
@@ -173,6 +174,10 @@ func emitterFields(at, name string, e *job.Emitter, s units.System) []field {
 		return []field{value(at+".fin_tube.length", called("Finned length"), &e.FinTube.Length, s).needed()}
 	case e.CastIron != nil:
 		return []field{value(at+".cast_iron.edr", called("Cast iron"), &e.CastIron.EDR, s).needed()}
+	case e.Radiator != nil && e.Radiator.PerLength.Set:
+		return []field{value(at+".radiator.length", called("Length"), &e.Radiator.Length, s).needed()}
+	case e.Radiator != nil && e.Radiator.PerSection.Set:
+		return []field{count(at+".radiator.sections", called("Sections"), &e.Radiator.Sections)}
 	case e.Radiator != nil:
 		return []field{value(at+".radiator.output", called("Rated output"+each(e)), &e.Radiator.Output, s).needed()}
 	case e.TowelRail != nil:
@@ -243,22 +248,23 @@ func programFields(j *job.Job, s units.System) []field {
 
 // value is a field for a quantity, shown in the reader's units.
 func value[T units.Readable](path, label string, g *job.Given[T], s units.System) field {
-	return printed(path, label, g, s, T.Text)
+	kind, _ := units.KindOf(g.Value)
+	return printed(path, label, g, s, kind, T.Text)
 }
 
 // water is a field for a volume of water, which is gallons where other volumes are
 // cubic feet.
 func water(path, label string, g *job.Given[units.Volume], s units.System) field {
-	return printed(path, label, g, s, units.Volume.WaterText)
+	return printed(path, label, g, s, units.Waters, units.Volume.WaterText)
 }
 
-func printed[T units.Readable](path, label string, g *job.Given[T], s units.System, print func(T, units.System) string) field {
+func printed[T units.Readable](path, label string, g *job.Given[T], s units.System, kind units.Kind, print func(T, units.System) string) field {
 	f := field{Path: path, Label: label, Optional: true}
 	f.Before, _, f.Unit = parts(print(g.Value, s))
 	if g.Set {
 		printed := print(g.Value, s)
 		f.Before, f.Figure, f.Unit = parts(printed)
-		if before, figure, unit, ok := asWritten(g.Text, s); ok {
+		if before, figure, unit, ok := asWritten(g.Text, kind, f.Before+f.Unit, s); ok {
 			f.Before, f.Figure, f.Unit = before, figure, unit
 		} else if g.Text != "" && !strings.EqualFold(g.Text, spaced(printed)) {
 			f.Also = g.Text
@@ -336,7 +342,7 @@ func (f field) put(text string) error {
 var (
 	bareFigure = regexp.MustCompile(`^[-−+]?[0-9][0-9.,/ \x{a0}\x{202f}]*$|^[-−+]?[.,][0-9]+$`)
 	written    = regexp.MustCompile(`^([^0-9−-]*)([-−]?[0-9][0-9.,]*)[ \x{a0}]?(.*)$`)
-	prefixed   = regexp.MustCompile(`^([RU]-)([0-9.,]+)$`)
+	prefixed   = regexp.MustCompile(`^([RU]-|RSI[ \x{a0}]|[kC]v[ \x{a0}])([0-9.,]+)$`)
 	typedSigns = strings.NewReplacer("\u00a0", " ", "\u202f", " ", "−", "-")
 )
 
@@ -352,11 +358,15 @@ func parts(text string) (before, figure, unit string) {
 }
 
 // asWritten takes a value apart as a person wrote it, if that is one figure in a unit
-// of the reader's system.
-func asWritten(text string, s units.System) (before, figure, unit string, ok bool) {
+// of the reader's system; where a unit was chosen for the quantity, in that unit.
+func asWritten(text string, kind units.Kind, own string, s units.System) (before, figure, unit string, ok bool) {
 	before, figure, unit = parts(text)
 	unit = strings.TrimSpace(unit)
-	for _, u := range familiar[s] {
+	known := familiar[s.In(kind)]
+	if s.Chosen(kind) != "" || kind == units.Lengths && s.Chosen(units.Pipes) != "" {
+		known = []string{own}
+	}
+	for _, u := range known {
 		if strings.EqualFold(u, before+unit) {
 			return before, figure, unit, true
 		}
@@ -367,8 +377,8 @@ func asWritten(text string, s units.System) (before, figure, unit string, ok boo
 // familiar are the units in which a reader of each system may have written a value and
 // expects to find it again.
 var familiar = map[units.System][]string{
-	units.US: {"°F", "F", "in", "ft", "ft²", "sq ft", "Btu/h", "kBtu/h", "MBH", "Btu/h·ft", "gpm", "gal", "R-", "°F·d", "therms", "EDR", "%"},
-	units.SI: {"°C", "C", "K", "mm", "cm", "m", "m²", "m2", "W", "kW", "kWh", "MWh", "W/m", "L/min", "L/h", "m³/h", "L", "m³", "m²K/W", "K·d", "EDR", "%"},
+	units.US: {"°F", "F", "in", "ft", "ft²", "sq ft", "Btu/h", "kBtu/h", "MBH", "Btu/h·ft", "gpm", "gal", "R-", "°F·d", "therms", "ft/s", "psi", "ft w.c.", "kBtu", "MMBtu", "EDR", "%"},
+	units.SI: {"°C", "C", "K", "mm", "cm", "m", "m²", "m2", "W", "kW", "kWh", "MWh", "W/m", "L/min", "L/h", "m³/h", "L", "m³", "m²K/W", "K·d", "m/s", "bar", "mbar", "kPa", "m w.c.", "MJ", "GJ", "EDR", "%"},
 }
 
 func spaced(text string) string { return strings.ReplaceAll(text, "\u00a0", " ") }

@@ -56,6 +56,27 @@ type followed struct {
 	rows          *logs.Log
 }
 
+// grave tells what is wrong with a log from what merely was so: gaps and rows put in order
+// change nothing that its reader has to do.
+func grave(f logs.Finding) bool {
+	switch f.Kind {
+	case "swapped", "unit", "wrong year", "seasons", "stuck", "meter fell":
+		return true
+	}
+	return false
+}
+
+// notes counts what is not.
+func (f *followed) notes() int {
+	n := 0
+	for _, d := range f.Result.Log {
+		if !grave(d) {
+			n++
+		}
+	}
+	return n
+}
+
 func (s *server) followRoutes(mux *http.ServeMux) {
 	s.read = &readLogs{}
 	mux.HandleFunc("GET /jobs/{id}/follow-up", s.followPage)

@@ -18,7 +18,7 @@ import (
 
 // curvePlot draws what the control did, what it should have done, and what to set now.
 func (f *followed) curvePlot(ctx context.Context, p *page, s size) string {
-	g := plot{width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.supply") + ", " + degree(p.System)}
+	g := plot{ctx: ctx, width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.supply") + ", " + degree(p.System)}
 	every := max(1, len(f.Result.Curve.Hours)/1500)
 	for i, h := range f.Result.Curve.Hours {
 		if i%every == 0 {
@@ -60,10 +60,10 @@ func partOfDay(at int64) string {
 // signaturePlot draws the heat of each day against its weather.
 func (f *followed) signaturePlot(ctx context.Context, p *page, s size) string {
 	unit, scale := "kW", 1e-3
-	if p.System == units.US {
-		unit, scale = "kBtu/h", 1/293.071
+	if p.System.In(units.Powers) == units.US {
+		unit, scale = "kBtu/h", units.Power(1).BtuPerHour()/1000
 	}
-	g := plot{width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.heat") + ", " + unit}
+	g := plot{ctx: ctx, width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.heat") + ", " + unit}
 	for _, at := range f.Result.Signature.Points {
 		g.dots = append(g.dots, dot{read(p.System, at.Outdoor), float64(at.Heat) * scale, "level-warm"})
 	}
@@ -86,7 +86,7 @@ func (f *followed) signaturePlot(ctx context.Context, p *page, s size) string {
 
 // roomPlot draws the days of each room against the weather.
 func (f *followed) roomPlot(ctx context.Context, p *page, s size) string {
-	g := plot{width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.room") + ", " + degree(p.System)}
+	g := plot{ctx: ctx, width: s.width, height: s.height, x: words.Say(ctx, "follow.outdoors") + ", " + degree(p.System), y: words.Say(ctx, "follow.room") + ", " + degree(p.System)}
 	for k, room := range f.Result.Rooms {
 		class := "series-" + strconv.Itoa(k%seriesClasses)
 		line := curveLine{Name: room.Name, Class: class}
@@ -119,7 +119,7 @@ const (
 
 // coursePlot draws the temperatures of a stretch of the log.
 func (f *followed) coursePlot(ctx context.Context, p *page, s size) string {
-	g := plot{width: s.width, height: s.height, y: degree(p.System), times: true}
+	g := plot{ctx: ctx, width: s.width, height: s.height, y: degree(p.System), times: true}
 	window := f.rows.Window(f.From, f.To, int(s.width/2))
 	n := 0
 	for k, c := range f.rows.Series {

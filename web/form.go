@@ -130,7 +130,7 @@ func formOf(r *http.Request) (url.Values, string, error) {
 		err := r.ParseForm()
 		return r.PostForm, "", cmp.Or(err, slender(r.PostForm))
 	}
-	if err := r.ParseMultipartForm(most(r)); err != nil {
+	if err := r.ParseMultipartForm(inMemory); err != nil {
 		return nil, "", err
 	}
 	values := url.Values(r.MultipartForm.Value)
@@ -141,18 +141,16 @@ func formOf(r *http.Request) (url.Values, string, error) {
 	if len(files) == 0 || files[0].Size == 0 {
 		return values, "", nil
 	}
-	if files[0].Size > maxRequest && !packedFile(files[0].Filename) {
-		return nil, "", &http.MaxBytesError{Limit: maxRequest}
+	const most = maxRequest
+	if files[0].Size > most && !packedFile(files[0].Filename) {
+		return nil, "", &http.MaxBytesError{Limit: most}
 	}
 	f, err := files[0].Open()
 	if err != nil {
 		return nil, "", err
 	}
 	defer f.Close()
-	data, err := io.ReadAll(f)
-	if packedFile(files[0].Filename) {
-		return values, string(data), err
-	}
+	data, err := io.ReadAll(io.LimitReader(f, most))
 	return values, strings.ToValidUTF8(string(data), "\ufffd"), err
 }
 

@@ -8,7 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"maps"
 	"net/http"
 	"regexp"
 	"slices"
@@ -82,6 +81,7 @@ func (s *server) recordPage(w http.ResponseWriter, r *http.Request) {
 func (s *server) householdPage(w http.ResponseWriter, r *http.Request) {
 	tag, pdf := strings.CutSuffix(r.PathValue("language"), ".pdf")
 	language, ok := words.Tagged(tag)
+	language = language.Writes(readerOf(r.Context()).Decimal)
 	if !ok || pdf && s.config.Household == nil {
 		s.notFound(w, r)
 		return
@@ -89,8 +89,8 @@ func (s *server) householdPage(w http.ResponseWriter, r *http.Request) {
 	s.handed(w, r, func(p *page) {
 		if chosen, ok := systemNamed(r.URL.Query().Get("units")); ok {
 			p.System = chosen
-		} else if language != words.English {
-			p.System = units.SI
+		} else if language.Plain() != words.English && !readerOf(r.Context()).Chosen {
+			p.System = p.System.On(units.SI)
 		}
 		p.Language = language
 		r = r.WithContext(words.In(r.Context(), language))
@@ -124,7 +124,7 @@ func (p *page) threeDays() []weatherWords {
 				if point.Outdoor == at.Outdoor {
 					text := temperature(p.System, point.Set)
 					if len(p.Sheet.Circuits) > 1 {
-						text = c.Name + " " + text
+						text += " " + c.Name
 					}
 					w.Waters = append(w.Waters, text)
 				}
@@ -143,6 +143,31 @@ func (p *page) hasFloor() bool {
 
 var leadingPressure = regexp.MustCompile(`^[0-9.]+[\s\x{a0}]*(psi|bar|kPa)`)
 
+// onlyFloor tells whether the whole house is: then there are no radiators to speak of.
+func (p *page) onlyFloor() bool {
+	return !slices.ContainsFunc(p.Sheet.Plant.Circuits, func(c settings.PlantCircuit) bool { return c.Family != "floor" })
+}
+
+// lukewarm and mayTurn are what the household is told of radiators or floors, by what the
+// house has.
+func (p *page) lukewarm(ctx context.Context) string {
+	return p.byWhatHeats(words.Say(ctx, "home.lukewarm.p"), words.Say(ctx, "home.lukewarm.p.floor"), words.Say(ctx, "home.lukewarm.p.radiators"))
+}
+
+func (p *page) mayTurn(ctx context.Context) string {
+	return p.byWhatHeats(words.Say(ctx, "home.touch.p"), words.Say(ctx, "home.touch.p.floor"), words.Say(ctx, "home.touch.p.radiators"))
+}
+
+func (p *page) byWhatHeats(both, floor, radiators string) string {
+	switch {
+	case p.onlyFloor():
+		return floor
+	case !p.hasFloor():
+		return radiators
+	}
+	return both
+}
+
 // coldFill is the pressure that the gauge should show cold; empty if it is not known.
 func (p *page) coldFill() string {
 	for _, s := range p.Sheet.Sections {
@@ -151,12 +176,15 @@ func (p *page) coldFill() string {
 				continue
 			}
 			if fill, err := units.Parse[units.Pressure](spaced(leadingPressure.FindString(l.Value))); err == nil {
-				return fill.Text(p.System)
+				return p.engine(idleZeros.ReplaceAllString(fill.Text(p.System), "$1"))
 			}
 		}
 	}
 	return ""
 }
+
+// idleZeros are those behind a decimal point that say nothing on a gauge.
+var idleZeros = regexp.MustCompile(`(\.[0-9]*[1-9]|\b)\.?0+\b`)
 
 // warmth says when the house is warm.
 func (p *page) warmth(ctx context.Context) []string {
@@ -363,8 +391,15 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	var out bytes.Buffer
-	z := zip.NewWriter(&out)
+	// It may be hundreds of megabytes, so it is made on the disk; nothing is sent of one that
+	// could not be made whole.
+	out, err := newSpool()
+	if err != nil {
+		s.trouble(w, r, fmt.Errorf("the file could not be written: %w", err))
+		return
+	}
+	defer out.done()
+	z := zip.NewWriter(out)
 	put := func(name string, data []byte) error {
 		f, err := z.Create(name)
 		if err == nil {
@@ -434,7 +469,7 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 	}
 	w.Header().Set("Content-Type", "application/zip")
 	w.Header().Set("Content-Disposition", `attachment; filename="`+fileName(p.job.Name)+`.zip"`)
-	_, _ = out.WriteTo(w)
+	_, _ = out.WriteTo(w) // a reader who went away is no fault of ours
 }
 
 // namesOf are the files that a visit's document names, each once.
@@ -461,107 +496,6 @@ func plainFile(name string) string {
 		stem, ending = name[:i], strings.ToLower(name[i:])
 	}
 	return fileName(stem) + ending
-}
-
-// maxUnpacked bounds what a file with everything may hold, so that one made to burst does
-// not.
-const maxUnpacked = 64 << 20
-
-// unpack reads a file with everything in it.
-func unpack(data []byte) (document []byte, visits map[string][]byte, files map[string][]byte, err error) {
-	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		return nil, nil, nil, fmt.Errorf("the file is no archive of a job: %w", err)
-	}
-	visits, files = map[string][]byte{}, map[string][]byte{}
-	left := int64(maxUnpacked)
-	if len(z.File) > 2000 {
-		return nil, nil, nil, fmt.Errorf("the archive holds %d files; 2000 at most", len(z.File))
-	}
-	for _, f := range z.File {
-		in, err := f.Open()
-		if err != nil {
-			return nil, nil, nil, fmt.Errorf("%s in the archive cannot be read: %w", f.Name, err)
-		}
-		content, err := io.ReadAll(io.LimitReader(in, left+1))
-		in.Close()
-		if left -= int64(len(content)); err != nil || left < 0 {
-			return nil, nil, nil, fmt.Errorf("the archive is damaged, or unpacked larger than %d MB", maxUnpacked>>20)
-		}
-		switch {
-		case f.Name == zipJob:
-			document = content
-		case strings.HasPrefix(f.Name, zipVisits) && strings.HasSuffix(f.Name, ".yaml") && strings.Count(f.Name, "/") == 1:
-			visits[f.Name] = content
-		case strings.HasPrefix(f.Name, zipVisits), strings.HasPrefix(f.Name, zipFiles):
-			files[f.Name] = content
-		}
-	}
-	if document == nil {
-		return nil, nil, nil, fmt.Errorf("the archive holds no %s", zipJob)
-	}
-	return document, visits, files, nil
-}
-
-// takeArchive keeps a job with its visits from a file that holds everything. All of it is
-// read before anything is kept.
-func (s *server) takeArchive(w http.ResponseWriter, r *http.Request, data []byte) {
-	ctx := r.Context()
-	document, visits, files, err := unpack(data)
-	var j *job.Job
-	if err == nil {
-		j, err = job.Read(document)
-	}
-	read := map[string]*attendance.Visit{}
-	for name, content := range visits {
-		v, verr := job.DraftDocument[attendance.Visit](content, "visit")
-		if v == nil && err == nil {
-			err = fmt.Errorf("%s: %w", name, verr)
-		}
-		read[name] = v
-	}
-	if err != nil {
-		s.write(w, r, http.StatusUnprocessableEntity, refusedFile(err, s.framed(r)))
-		return
-	}
-	by := readerOf(ctx).by()
-	entry, err := s.store.Create(ctx, store.Entry{Kind: store.Job, Title: j.Name, About: inALine(j)}, document, by, words.Say(ctx, "history.begun"))
-	names := make([]string, 0, len(read))
-	for name := range read {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	keepFiles := func(id, under string, whole bool) {
-		for _, name := range slices.Sorted(maps.Keys(files)) {
-			content := files[name]
-			if rest, ok := strings.CutPrefix(name, under); ok && !strings.Contains(rest, "/") && err == nil {
-				title := rest // beside a visit with what its document calls it
-				if !whole {
-					_, title, _ = strings.Cut(rest, "-")
-				}
-				_, err = s.store.PutFile(ctx, id, store.File{Name: title, Type: mediaType(content), Data: content})
-			}
-		}
-	}
-	if err == nil {
-		keepFiles(entry.ID, zipFiles, false)
-	}
-	for _, name := range names {
-		if err != nil {
-			break
-		}
-		v := read[name]
-		var kept store.Entry
-		kept, err = s.store.Create(ctx, store.Entry{Kind: store.Visit, Parent: entry.ID, Title: v.Date, About: v.By}, visits[name], by, words.Say(ctx, "history.begun"))
-		if err == nil {
-			keepFiles(kept.ID, strings.TrimSuffix(name, ".yaml")+"/", true)
-		}
-	}
-	if err != nil {
-		s.trouble(w, r, err)
-		return
-	}
-	http.Redirect(w, r, "/jobs/"+entry.ID+"/survey", http.StatusSeeOther)
 }
 
 // mediaType tells pictures by how they begin; all else is plain data.

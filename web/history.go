@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"curvewright/changes"
 	"curvewright/job"
@@ -16,34 +17,82 @@ import (
 // saved; where that is the English one that the changes themselves make, it is made anew
 // from them.
 
-// mostTold bounds how many revisions of a history are told anew; those before stay as they
-// were written.
-const mostTold = 60
+// saved is a save as the history tells it. What one person types saves itself every few
+// seconds; such revisions in a row are one save. The store keeps them all, so that two who
+// type at the same time never overwrite each other, and each can be undone by itself.
+type saved struct {
+	store.Revision     // the last of them
+	From           int // number of the first of them
+}
 
-// changed says what a revision changed.
-func (s *server) changed(ctx context.Context, id string, r store.Revision) string {
-	l := words.Of(ctx)
-	for _, other := range words.Languages() {
-		if r.What == other.Say("history.begun") {
-			return l.Say("history.begun")
+// together is how far apart the first and the last revision of one save may lie.
+const together = 5 * time.Minute
+
+// joined makes one save of revisions that belong together; the newest are first. The oldest
+// save may have begun before the revisions at hand.
+func joined(revisions []store.Revision) []saved {
+	var list []saved
+	for i := 0; i < len(revisions); {
+		last := revisions[i]
+		k := i + 1
+		for k < len(revisions) && last.Typed && revisions[k].Typed && revisions[k].By == last.By && last.When.Sub(revisions[k].When) <= together {
+			k++
 		}
+		list = append(list, saved{last, revisions[k-1].Number})
+		i = k
 	}
-	if l == words.English || r.Number < 2 || r.What == "" {
-		return r.What
+	return list
+}
+
+// historyPart is how many revisions are read at once: what a page shows needs no more as a
+// rule, however long a job has been worked on.
+const historyPart = 60
+
+// past reads the saves of a document below a revision, of about historyPart revisions. None
+// of them is cut in two: revisions at hand are those below it, the newest first.
+func (s *server) past(ctx context.Context, id string, revisions []store.Revision) ([]saved, error) {
+	for {
+		list := joined(revisions)
+		switch {
+		case len(list) == 0 || list[len(list)-1].From == 1:
+			return list, nil
+		case len(list) > 1:
+			return list[:len(list)-1], nil // where the last begins is not known yet
+		}
+		older, err := s.store.History(ctx, id, revisions[len(revisions)-1].Number, historyPart)
+		if err != nil {
+			return nil, err
+		}
+		revisions = append(revisions, older...)
+	}
+}
+
+// changed says what a save changed.
+func (s *server) changed(ctx context.Context, id string, r saved) string {
+	l := words.Of(ctx)
+	said, known := retold(ctx, r.What, nil, nil)
+	if one := r.From == r.Number; r.From < 2 || one && (r.What == "" || l.Plain() == words.English && !known) {
+		return said
 	}
 	var jobs [2]*job.Job
-	for i := range jobs {
-		revision, err := s.store.ReadRevision(ctx, id, r.Number-1+i)
+	for i, number := range []int{r.From - 1, r.Number} {
+		revision, err := s.store.ReadRevision(ctx, id, number)
 		if err != nil {
-			return r.What
+			return said
 		}
 		if jobs[i], _ = job.Draft(revision.Document); jobs[i] == nil {
-			return r.What
+			return said
 		}
 	}
 	differences := changes.Between(jobs[0], jobs[1])
-	if changes.Sentence(differences) != r.What {
-		return r.What
+	switch {
+	case r.From < r.Number && len(differences) == 0:
+		return words.Say(ctx, "history.nothing")
+	case r.From == r.Number:
+		said, _ := retold(ctx, r.What, jobs[0], jobs[1])
+		return said
+	case l.Plain() == words.English:
+		return changes.Sentence(differences)
 	}
 	return toldChanges(ctx, differences, jobs[0], jobs[1])
 }
@@ -80,7 +129,7 @@ func toldChanges(ctx context.Context, differences []changes.Difference, before, 
 			parts = append(parts, name+" "+was+" → "+is)
 		}
 	}
-	return capital(strings.Join(parts, "; "))
+	return capital(strings.Join(parts, words.Of(ctx).Semicolon()))
 }
 
 // spotWords is a place of a job in the words of the form: from the entry of a list inwards,
@@ -114,3 +163,32 @@ func valueWords(ctx context.Context, value string) string {
 	}
 	return words.Choice(ctx, value)
 }
+
+// told are the saves of some revisions, each with what it changed in the reader's language.
+func (s *server) told(ctx context.Context, id string, revisions []store.Revision) ([]saved, error) {
+	list, err := s.past(ctx, id, revisions)
+	for i := range list {
+		list[i].What = s.changed(ctx, id, list[i])
+	}
+	return list, err
+}
+
+// history tells a part of a document's history: the saves below a revision, from the newest
+// if none is named.
+func (s *server) history(ctx context.Context, h *house, below string) error {
+	number, _ := strconv.Atoi(below)
+	revisions, err := s.store.History(ctx, h.ID, max(0, number), historyPart)
+	if err != nil {
+		return err
+	}
+	if h.Past, err = s.told(ctx, h.ID, revisions); err != nil {
+		return err
+	}
+	if n := len(h.Past); n > 0 && h.Past[n-1].From > 1 {
+		h.Older = h.Past[n-1].From
+	}
+	return nil
+}
+
+// single is a revision told by itself.
+func single(r store.Revision) saved { return saved{r, r.Number} }

@@ -107,11 +107,11 @@ func moment(ctx context.Context, t time.Time) string {
 func day(ctx context.Context, t time.Time) string {
 	order := readerOf(ctx).Dates
 	if order == "" {
-		order = map[words.Language]string{words.French: "dmy", words.Spanish: "dmy", words.German: "dmy"}[words.Of(ctx)]
+		order = map[words.Language]string{words.French: "dmy", words.Spanish: "dmy", words.German: "dmy"}[words.Of(ctx).Plain()]
 	}
 	switch order {
 	case "dmy":
-		if words.Of(ctx) == words.German {
+		if words.Of(ctx).Plain() == words.German {
 			return t.Format("02.01.2006")
 		}
 		return t.Format("02/01/2006")
@@ -119,6 +119,24 @@ func day(ctx context.Context, t time.Time) string {
 		return t.Format("01/02/2006")
 	}
 	return t.Format(time.DateOnly)
+}
+
+// shortDay is a day without its year.
+func shortDay(ctx context.Context, t time.Time) string {
+	whole := day(ctx, t)
+	for _, year := range []string{t.Format("2006-"), t.Format("/2006"), t.Format("2006")} {
+		whole = strings.Replace(whole, year, "", 1)
+	}
+	return whole
+}
+
+// dated writes a day of a document, 2026-11-25, in the reader's order.
+func dated(ctx context.Context, iso string) string {
+	t, err := time.Parse(time.DateOnly, iso)
+	if err != nil {
+		return iso
+	}
+	return day(ctx, t)
 }
 
 // clock is a time of day on the reader's clock.
@@ -198,8 +216,8 @@ func (s *server) short(w http.ResponseWriter, r *http.Request) {
 	system := readerOf(r.Context()).System
 	if chosen, ok := systemNamed(r.URL.Query().Get("units")); ok {
 		system = chosen
-	} else if !readerOf(r.Context()).Chosen && words.Of(r.Context()) != words.English {
-		system = units.SI
+	} else if !readerOf(r.Context()).Chosen && words.Of(r.Context()).Plain() != words.English {
+		system = system.On(units.SI)
 	}
 	s.write(w, r, http.StatusOK, newPage(questions(r.Context(), &job.Job{}, system, nil), s.framed(r)))
 }
@@ -244,18 +262,18 @@ func (s *server) begin(w http.ResponseWriter, r *http.Request, values url.Values
 	j.Boiler.Kind = "condensing"
 	j.OutdoorSensor.Fitted = "yes"
 	if err := shapeNamed(values.Get(typedPrefix+shapeField)).into(&j.Control, system); err != nil {
-		wrong[shapeField] = err.Error()
+		wrong[shapeField] = words.Engine(ctx, capital(err.Error()))
 	}
 	if len(wrong) == 0 {
 		for _, g := range gapsOf(ctx, j) {
-			text := g.Problem
+			text := words.Engine(ctx, g.Problem)
 			if g.Accept != "" {
-				text += ". " + words.Say(ctx, "survey.accepted") + " " + g.Accept
+				text += ". " + words.Say(ctx, "survey.accepted") + " " + words.Engine(ctx, g.Accept)
 			}
 			path := g.Path
 			if !asked(n, path) {
 				path = "job"
-				text = g.Place + ": " + text
+				text = g.Place + words.Of(ctx).Colon() + text
 			}
 			wrong[path] = capital(text)
 		}
@@ -310,7 +328,8 @@ func (s *server) preferences(w http.ResponseWriter, r *http.Request) {
 		s.trouble(w, r, err)
 		return
 	}
-	s.write(w, r, http.StatusOK, preferencesPage(p, r.URL.Query().Has("saved"), s.framed(r)))
+	_, _, unknown := p.system()
+	s.write(w, r, http.StatusOK, preferencesPage(p, unknown, r.URL.Query().Has("saved"), s.framed(r)))
 }
 
 func (s *server) setPreferences(w http.ResponseWriter, r *http.Request) {
@@ -325,7 +344,19 @@ func (s *server) setPreferences(w http.ResponseWriter, r *http.Request) {
 	}
 	p := preferences{
 		Name: text("name"), Language: text("language"), Units: text("units"), Clock: text("clock"), Dates: text("dates"),
-		Paper: text("paper"), Price: text("price"), Currency: text("currency"), Carbon: text("carbon"),
+		Paper: text("paper"), Decimal: text("decimal"), Price: text("price"), Currency: text("currency"), Carbon: text("carbon"),
+	}
+	for _, k := range units.Kinds() {
+		if unit := text(unitField(k)); unit != "" {
+			if p.Quantities == nil {
+				p.Quantities = map[string]string{}
+			}
+			p.Quantities[k.Word()] = unit
+		}
+	}
+	if _, _, unknown := p.system(); len(unknown) > 0 {
+		s.write(w, r, http.StatusUnprocessableEntity, failed(capital(unknown[0].Error()), s.framed(r)))
+		return
 	}
 	for _, figure := range []string{p.Price, p.Carbon} {
 		if figure == "" {

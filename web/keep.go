@@ -104,7 +104,7 @@ func withUnit(ctx context.Context, typed string, f field) (full, problem string)
 	if spacedThousands.MatchString(typed) {
 		typed = strings.NewReplacer(" ", "", "\u00a0", "", "\u202f", "").Replace(typed)
 	}
-	if words.Of(ctx) != words.English {
+	if words.Of(ctx).Comma() {
 		if thousands.MatchString(typed) {
 			plain := strings.ReplaceAll(typed, ".", "")
 			return "", words.Say(ctx, "survey.ambiguous", typed, plain, strings.Replace(typed, ".", ",", 1))
@@ -177,8 +177,9 @@ func (s *server) kept(ctx context.Context, kind store.Kind, id string) (store.En
 }
 
 // change reads the newest job, lets it be changed, and saves it as one more revision.
-// If somebody saves at the same moment, it begins again from what they saved.
-func (s *server) change(ctx context.Context, kind store.Kind, id string, alter func(*job.Job) (what string, err error)) (entry store.Entry, after *job.Job, err error) {
+// If somebody saves at the same moment, it begins again from what they saved. What saves
+// itself while somebody types is marked so.
+func (s *server) change(ctx context.Context, kind store.Kind, id string, typed bool, alter func(*job.Job) (what string, err error)) (entry store.Entry, after *job.Job, err error) {
 	err = settle(func() error {
 		var revision store.Revision
 		if entry, revision, err = s.kept(ctx, kind, id); err != nil {
@@ -199,7 +200,7 @@ func (s *server) change(ctx context.Context, kind store.Kind, id string, alter f
 		if what == "" {
 			what = changes.Sentence(differences)
 		}
-		entry, err = s.save(ctx, entry, after, what, 0)
+		entry, err = s.keep(ctx, entry, after, store.Change{What: what, Typed: typed})
 		return err
 	})
 	return entry, after, err
@@ -207,6 +208,11 @@ func (s *server) change(ctx context.Context, kind store.Kind, id string, alter f
 
 // save writes a job as the next revision.
 func (s *server) save(ctx context.Context, entry store.Entry, j *job.Job, what string, undoes int) (store.Entry, error) {
+	return s.keep(ctx, entry, j, store.Change{What: what, Undoes: undoes})
+}
+
+// keep writes a job as the next revision, which a change says more of.
+func (s *server) keep(ctx context.Context, entry store.Entry, j *job.Job, c store.Change) (store.Entry, error) {
 	document, err := job.Write(j)
 	if err != nil {
 		return entry, err
@@ -215,9 +221,8 @@ func (s *server) save(ctx context.Context, entry store.Entry, j *job.Job, what s
 	if entry.Kind == store.Library {
 		about = aboutOwn(j)
 	}
-	return s.store.Save(ctx, entry.ID, entry.Revision, store.Change{
-		Title: j.Name, About: about, Document: document, By: readerOf(ctx).by(), What: what, Undoes: undoes,
-	})
+	c.Title, c.About, c.Document, c.By = j.Name, about, document, readerOf(ctx).by()
+	return s.store.Save(ctx, entry.ID, entry.Revision, c)
 }
 
 // inALine is a job in a line, for the list.
@@ -235,13 +240,20 @@ func inALine(j *job.Job) string {
 }
 
 // step says which revision an undo takes back, or a redo brings again: those of the
-// history that were undone are left out, like a stack.
-func step(history []store.Revision, redo bool) (store.Revision, bool) {
+// history that were undone are left out, like a stack. More is wanted where the history at
+// hand does not go back far enough to say so.
+func step(history []store.Revision, redo bool) (found store.Revision, ok, more bool) {
+	if len(history) == 0 {
+		return store.Revision{}, false, false
+	}
+	oldest := history[len(history)-1].Number
 	var done, undone []store.Revision
 	for _, r := range slices.Backward(history) { // oldest first
 		switch {
 		case r.Undoes == 0:
 			done, undone = append(done, r), nil
+		case r.Undoes < oldest:
+			return store.Revision{}, false, true
 		case len(done) > 0 && done[len(done)-1].Number == r.Undoes:
 			done, undone = done[:len(done)-1], append(undone, r)
 		case len(undone) > 0 && undone[len(undone)-1].Number == r.Undoes:
@@ -252,14 +264,29 @@ func step(history []store.Revision, redo bool) (store.Revision, bool) {
 	}
 	if redo {
 		if len(undone) == 0 {
-			return store.Revision{}, false
+			return store.Revision{}, false, false
 		}
-		return undone[len(undone)-1], true
+		return undone[len(undone)-1], true, false
 	}
 	if len(done) == 0 || done[len(done)-1].Number == 1 {
-		return store.Revision{}, false // the first revision is how it came to be
+		return store.Revision{}, false, oldest > 1 // the first revision is how it came to be
 	}
-	return done[len(done)-1], true
+	return done[len(done)-1], true, false
+}
+
+// stepOf reads as much of the history as it takes to find a step.
+func (s *server) stepOf(ctx context.Context, id string, history []store.Revision, redo bool) (found store.Revision, ok bool, err error) {
+	for {
+		found, ok, more := step(history, redo)
+		if !more {
+			return found, ok, nil
+		}
+		older, err := s.store.History(ctx, id, history[len(history)-1].Number, len(history))
+		if err != nil || len(older) == 0 {
+			return store.Revision{}, false, err
+		}
+		history = append(slices.Clip(history), older...)
+	}
 }
 
 // takeBack undoes the newest change that stands, or brings the newest undone one again,
@@ -270,13 +297,13 @@ func (s *server) takeBack(ctx context.Context, kind store.Kind, id string, redo 
 		if err != nil {
 			return err
 		}
-		history, err := s.store.History(ctx, id)
+		history, err := s.store.History(ctx, id, 0, historyPart)
 		if err != nil {
 			return err
 		}
-		target, ok := step(history, redo)
-		if !ok {
-			return nil
+		target, ok, err := s.stepOf(ctx, id, history, redo)
+		if err != nil || !ok {
+			return err
 		}
 		return s.undo(ctx, entry, revision, target)
 	})

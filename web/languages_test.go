@@ -63,7 +63,8 @@ func textNodes(page string) []textNode {
 	var open []string
 	skipped := 0 // how deep in what is left out
 	add := func(in, text string) {
-		if text = strings.Join(strings.Fields(html.UnescapeString(text)), " "); text != "" && skipped == 0 {
+		// A space that does not break is none that a page may set otherwise.
+		if text = strings.Join(strings.FieldsFunc(html.UnescapeString(text), func(r rune) bool { return strings.ContainsRune(" \t\r\n", r) }), " "); text != "" && skipped == 0 {
 			list = append(list, textNode{in, text})
 		}
 	}
@@ -115,8 +116,8 @@ var (
 	longWord = regexp.MustCompile(`\p{L}{3,}`)
 	// cognates are words that one language shares with English.
 	cognates = map[words.Language]string{
-		words.French: `Source Circuits Circuit circuit direct tube pause altitude Instruments Signatures correction table convector Glycol
-			glycol Dates`,
+		words.French: `Menu Source Circuits Circuit circuit direct tube pause altitude Instruments Signatures correction table convector Glycol
+			glycol Dates Menu Combustion`,
 		words.Spanish: `convector`,
 		words.German:  `parallel Frost`,
 	}
@@ -125,8 +126,8 @@ var (
 )
 
 func init() {
-	for _, w := range strings.Fields(`Curvewright English Français Español Deutsch Btu kWh MWh kBtu MBH gpm psi bar mbar kPa EDR therm therms MMBtu gal
-		EPW TMY3 TMY NOAA CSV PDF YAML JSON yaml json csv ics zip png jpg epw psv txt xlsx kΩ MΩ ASSE PEX NTC mol ach
+	for _, w := range strings.Fields(`RSI Curvewright English Français Español Deutsch Btu kWh MWh kBtu MBH gpm psi bar mbar kPa EDR therm therms MMBtu gal
+		EPW TMY3 TMY NOAA CSV PDF YAML JSON yaml json csv ics zip png jpg epw psv txt xlsx kΩ MΩ RSI ASSE PEX NTC mol ach
 		Code Direction Section Installation installation Radiator radiator Radiators Thermostat Signal Point points Position Place
 		Exponent mild Starts Apr Aug Sep Nov Jun Jul Jan Feb Letter Zone kgK gpg SDR ASTM ISO North bedroo Air test Restart Version version Format Minute minutes Minutes Volume volume Date date Photo Type type Sensor sensor Temperatur
 		Total total Normal normal Control control Material material Information Documents documents Solar solar Material Person

@@ -59,8 +59,8 @@ func ownKindLabel(ctx context.Context, kind string) string {
 // systemOf are the units of a page that belongs to no job.
 func systemOf(ctx context.Context) units.System {
 	who := readerOf(ctx)
-	if !who.Chosen && words.Of(ctx) != words.English {
-		return units.SI
+	if !who.Chosen && words.Of(ctx).Plain() != words.English {
+		return who.System.On(units.SI)
 	}
 	return who.System
 }
@@ -74,7 +74,7 @@ func entryName(ctx context.Context, e catalogue.Entry, s units.System) string {
 	for i, f := range figures {
 		if l, ok := f.(units.Length); ok {
 			figures[i] = fmt.Sprintf("%.0f mm", float64(l)*1000)
-			if s == units.US {
+			if s.In(units.Pipes) == units.US {
 				figures[i] = fmt.Sprintf("%.0f in", float64(l)/float64(units.Inches(1)))
 			}
 		}
@@ -99,9 +99,13 @@ func entryFigure(ctx context.Context, e catalogue.Entry, s units.System) string 
 		if e.Measure == catalogue.BySection {
 			text = words.Say(ctx, "library.section", text)
 		}
+	case e.Emitter.Radiator != nil && e.Emitter.Radiator.PerLength.Set:
+		text = e.Emitter.Radiator.PerLength.Value.Text(s)
+	case e.Emitter.Radiator != nil && e.Emitter.Radiator.PerSection.Set:
+		text = words.Say(ctx, "library.section", e.Emitter.Radiator.PerSection.Value.Text(s))
 	case e.Emitter.Radiator != nil && e.Measure == catalogue.ByLength:
 		text = units.LinearPower(e.Emitter.Radiator.Output.Value).Text(s)
-	case e.Emitter.Radiator != nil:
+	case e.Emitter.Radiator != nil && e.Emitter.Radiator.Output.Set:
 		text = e.Emitter.Radiator.Output.Value.Text(s)
 	case e.Emitter.TowelRail != nil:
 		text = e.Emitter.TowelRail.Output.Value.Text(s)
@@ -140,7 +144,7 @@ func (p *page) offers(ctx context.Context, constructions bool) []offer {
 		o := offer{Title: words.Say(ctx, "library.group."+string(g))}
 		for _, e := range all {
 			if e.Group == g {
-				o.Picks = append(o.Picks, pick{e.ID, entryName(ctx, e, p.System) + ": " + entryFigure(ctx, e, p.System)})
+				o.Picks = append(o.Picks, pick{e.ID, entryName(ctx, e, p.System) + words.Of(ctx).Colon() + entryFigure(ctx, e, p.System)})
 			}
 		}
 		list = append(list, o)
@@ -257,7 +261,7 @@ func (s *server) takeEntry(ctx context.Context, j *job.Job, list string, values 
 		return errors.New("that part of the survey is not there any more")
 	}
 	size, problem := sizeOf(ctx, strings.TrimSpace(values.Get(entrySizePrefix+list)), e.Measure, system)
-	if size == (catalogue.Size{}) && problem == "" && !strings.HasPrefix(id, ownPrefix) {
+	if size == (catalogue.Size{}) && problem == "" && (!strings.HasPrefix(id, ownPrefix) || e.Emitter.Radiator != nil) {
 		problem = map[catalogue.Measure]string{
 			catalogue.ByLength: words.Say(ctx, "library.nolength"), catalogue.ByArea: words.Say(ctx, "library.noarea"), catalogue.BySection: words.Say(ctx, "library.nosections"),
 		}[e.Measure]
@@ -322,9 +326,9 @@ func sizeOf(ctx context.Context, typed string, m catalogue.Measure, system units
 	if typed == "" {
 		return size, ""
 	}
-	unit := map[bool]string{true: "ft", false: "m"}[system == units.US]
+	_, unit := units.UnitFor(units.Length(1), system)
 	if m == catalogue.ByArea {
-		unit += "²"
+		_, unit = units.UnitFor(units.Area(1), system)
 	}
 	full, problem := withUnit(ctx, typed, field{Quantity: true, Unit: unit})
 	if problem != "" {
@@ -383,6 +387,11 @@ func (s *server) keepEntry(ctx context.Context, j *job.Job, path string) error {
 // ownCircuit holds an emitter in a kept document, without what belongs to one house only.
 func ownCircuit(e job.Emitter) []job.Circuit {
 	e.Circuit, e.Count, e.Carries = "", 0, job.Given[units.Fraction]{}
+	if e.Radiator != nil && !e.Radiator.Output.Set { // how much there is of it belongs to the house
+		bare := *e.Radiator
+		bare.Length, bare.Sections = job.Given[units.Length]{}, 0
+		e.Radiator = &bare
+	}
 	return []job.Circuit{{Name: libraryCircuit, Emitters: []job.Emitter{e}}}
 }
 
@@ -581,13 +590,25 @@ func ownPart(j *job.Job) surveyPart {
 }
 
 // pruneOwn leaves out what belongs to one house only.
-func (p *page) pruneOwn() {
-	for _, b := range p.House.Blocks {
+func (p *page) pruneOwn() { pruned(p.House.Blocks) }
+
+// ofAHouse are the fields of an emitter that say where it is, or how much of it there is.
+var ofAHouse = []string{".circuit", ".count", ".carries", ".radiator.length", ".radiator.sections"}
+
+func pruned(blocks []*block) {
+	for _, b := range blocks {
 		b.Entry = false
-		b.Seldom = slices.DeleteFunc(b.Seldom, func(f field) bool {
-			return f.Path == ownEmitter+".circuit" || f.Path == ownEmitter+".count" || f.Path == ownEmitter+".carries"
-		})
+		for _, list := range []*[]field{&b.Fields, &b.Seldom} {
+			*list = slices.DeleteFunc(*list, func(f field) bool {
+				rest, emitter := strings.CutPrefix(f.Path, ownEmitter)
+				return emitter && slices.Contains(ofAHouse, rest)
+			})
+		}
 		b.Kinds = slices.DeleteFunc(b.Kinds, func(k kind) bool { return strings.HasSuffix(k.Path, ".sized") })
+		if b.Path == ownEmitter+".radiator" { // a data sheet says most of it
+			b.Fields, b.Seldom = append(b.Fields, b.Seldom...), nil
+		}
+		pruned(b.Blocks)
 	}
 }
 
@@ -640,7 +661,7 @@ func ownGaps(ctx context.Context, j *job.Job) []gap {
 	}
 	return slices.DeleteFunc(gapsOf(ctx, whole), func(g gap) bool {
 		// How much there is of it belongs to each house.
-		size := g.Path == ownEmitter+".fin_tube.length" || g.Path == ownEmitter+".floor.area"
+		size := slices.Contains([]string{ownEmitter + ".fin_tube.length", ownEmitter + ".floor.area", ownEmitter + ".radiator.length", ownEmitter + ".radiator.sections"}, g.Path)
 		return !strings.HasPrefix(g.Path, prefix) || size
 	})
 }

@@ -276,3 +276,61 @@ func TestTheTourLeadsThroughEveryStation(t *testing.T) {
 		t.Error("a term or a sentence is missing on the page of help")
 	}
 }
+
+// A radiator as its data sheet has it, so much per metre, is kept in the library and used
+// in a survey by its length.
+func TestAnOwnRadiatorPerMetreIsUsedByLength(t *testing.T) {
+	h := handler(t)
+	post(t, h, "/preferences", url.Values{"units": {"si"}})
+	for _, c := range []struct {
+		per, figure, size, want, shown string
+	}{
+		{"per_length", "1120", "1.4", "length: 1.4 m", "1,120\u00a0W/m"},
+		{"per_section", "128", "10", "sections: 10", "128\u00a0W"},
+	} {
+		w := post(t, h, "/library", url.Values{"kind": {"radiator"}, "name": {"Quux 22 " + c.per}})
+		if w.Code != http.StatusSeeOther {
+			t.Fatalf("not begun: %d %s", w.Code, w.Body)
+		}
+		own := w.Header().Get("Location")
+		page := get(t, h, own).Body.String()
+		at := "circuits[0].emitters[0].radiator."
+		values := formOn(page)
+		for _, path := range []string{"output", "per_length", "per_section", "excess", "at", "air", "exponent"} {
+			if _, asked := values[typedPrefix+at+path]; !asked {
+				t.Fatalf("the library does not ask for %s", path)
+			}
+		}
+		if _, asked := values[typedPrefix+at+"length"]; asked {
+			t.Error("the library asks for the length of one house's radiator")
+		}
+		values.Set(typedPrefix+at+c.per, c.figure)
+		values.Set(typedPrefix+at+"exponent", "1.33")
+		if w := post(t, h, own, values); w.Code != http.StatusSeeOther {
+			t.Fatalf("answered %d", w.Code)
+		}
+		if page = get(t, h, own).Body.String(); !strings.Contains(page, c.shown) {
+			t.Errorf("the entry does not show %q", c.shown)
+		}
+		id := strings.TrimPrefix(own, "/library/")
+		house := begun(t, h, "bills-house")
+		form := house + "/survey/circuits"
+		values = formOn(get(t, h, form).Body.String())
+		list := "circuits[0].emitters"
+		values.Set(entryPrefix+list, ownPrefix+id)
+		values.Set("do", "library "+list)
+		if w := post(t, h, form, values); w.Code != http.StatusUnprocessableEntity {
+			t.Errorf("taken without its size: %d", w.Code)
+		}
+		values.Set(entrySizePrefix+list, c.size)
+		if w := post(t, h, form, values); w.Code != http.StatusSeeOther {
+			t.Fatalf("not taken: %d", w.Code)
+		}
+		if document := get(t, h, house+"/job.yaml").Body.String(); !strings.Contains(document, c.want) || !strings.Contains(document, "exponent: 1.33") {
+			t.Errorf("%s is not in the job:\n%s", c.want, document)
+		}
+		if sheet := get(t, h, house+"/settings"); sheet.Code != http.StatusOK || !strings.Contains(sheet.Body.String(), "data-supply") {
+			t.Errorf("there is no sheet with the radiator: %d", sheet.Code)
+		}
+	}
+}

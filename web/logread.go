@@ -197,7 +197,7 @@ func (s *server) look(ctx context.Context, p *page, f *followed, thorough bool) 
 		f.Recognised, f.rows = l.recognised, l.rows
 	}
 	if err == nil && f.Log.Sure && p.Sheet != nil {
-		key := fmt.Sprint(p.House.ID, p.House.Revision, p.System, thorough)
+		key := fmt.Sprint(p.House.ID, p.House.Revision, p.System.Word(), thorough)
 		if f.Result = s.read.verdict(l, key); f.Result == nil {
 			if f.Result, err = followup.Analyse(ctx, l.rows, p.job, followup.Options{System: p.System, Cheap: !thorough}); err == nil {
 				s.read.judged(l, key, f.Result)
@@ -324,12 +324,23 @@ type measure struct {
 
 func measureOf(c logs.Column, system units.System) measure {
 	u, _ := logs.UnitNamed(c.Unit)
-	name := map[logs.Kind][2]string{
-		logs.Temperature: {"°C", "°F"}, logs.Power: {"kW", "kBtu/h"}, logs.Energy: {"kWh", "kBtu"}, logs.Volume: {"m³", "ft³"},
-		logs.Flow: {"L/min", "gpm"}, logs.Pressure: {"bar", "psi"}, logs.Irradiance: {"W/m²", "W/m²"}, logs.Share: {"%", "%"},
-	}[u.Kind][map[bool]int{true: 1}[system == units.US]]
-	shown, _ := logs.UnitNamed(name)
-	if shown.Factor == 0 {
+	of := map[logs.Kind]struct {
+		kind   units.Kind
+		si, us string
+	}{
+		logs.Temperature: {units.Temperatures, "°C", "°F"}, logs.Power: {units.Powers, "kW", "kBtu/h"}, logs.Energy: {units.Energies, "kWh", "kBtu"},
+		logs.Volume: {units.Spaces, "m³", "ft³"}, logs.Flow: {units.Flows, "L/min", "gpm"}, logs.Pressure: {units.Pressures, "bar", "psi"},
+		logs.Irradiance: {units.Fluxes, "W/m²", "W/m²"}, logs.Share: {units.Temperatures, "%", "%"},
+	}[u.Kind]
+	name := of.si
+	if system.In(of.kind) == units.US {
+		name = of.us
+	}
+	shown, known := logs.UnitNamed(name)
+	if own, also := logs.UnitNamed(system.Chosen(of.kind)); also && own.Kind == u.Kind {
+		name, shown, known = own.Name, own, true
+	}
+	if !known || shown.Factor == 0 {
 		return measure{unit: c.Unit, factor: 1}
 	}
 	return measure{name, 1 / shown.Factor, -shown.Offset / shown.Factor, u.Kind == logs.Temperature}
@@ -397,14 +408,6 @@ func (f *followed) taught(p *page) bool {
 	return p.job.Learned != nil && p.job.Learned.From == f.Title
 }
 
-// systemWord is how an address names the units.
-func systemWord(s units.System) string {
-	if s == units.US {
-		return "us"
-	}
-	return "si"
-}
-
 // noteFor is what a visit should know of the log that it was prepared from.
 func (s *server) noteFor(ctx context.Context, p *page, id string) (string, error) {
 	f, err := s.logEntry(ctx, p.House.ID, id)
@@ -431,5 +434,5 @@ func (s *server) noteFor(ctx context.Context, p *page, id string) (string, error
 // inOrder says a step of repair with what is found there.
 func inOrder(ctx context.Context, first string) string {
 	step, name, _ := strings.Cut(first, ": ")
-	return words.Engine(ctx, step) + ": " + words.Engine(ctx, name)
+	return words.Engine(ctx, step) + words.Of(ctx).Colon() + words.Engine(ctx, name)
 }

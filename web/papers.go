@@ -239,7 +239,7 @@ func (s *server) paper(w http.ResponseWriter, r *http.Request) {
 	}
 	h := w.Header()
 	h.Set("Content-Security-Policy", paperPolicy)
-	h.Set("Cache-Control", "private, max-age=86400, immutable") // a file never changes under its address
+	h.Set("Cache-Control", "private, max-age=300") // what it holds never changes, but its name may
 	h.Set("Content-Type", kind)
 	h.Set("Content-Disposition", mime.FormatMediaType(how, map[string]string{"filename": file.Name}))
 	_, _ = bytes.NewReader(file.Data).WriteTo(w) // a reader who went away is no fault of ours
@@ -272,11 +272,8 @@ func (s *server) changePaper(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	if renamed {
-		// Kept under its new name before the old one goes, so that nothing can be lost.
-		file.Name = withEnding(name, file.Type)
-		_, err = s.store.PutFile(ctx, id, file)
-	}
-	if err == nil {
+		err = s.store.RenameFile(ctx, id, r.PathValue("file"), withEnding(name, file.Type))
+	} else {
 		err = s.store.RemoveFile(ctx, id, r.PathValue("file"))
 	}
 	if err != nil {

@@ -31,6 +31,14 @@ type sent struct {
 
 func uploadAll(t testing.TB, h http.Handler, address string, fields url.Values, files ...sent) *httptest.ResponseRecorder {
 	t.Helper()
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, formWith(t, address, fields, files...))
+	return w
+}
+
+// formWith is a form with files, as a browser sends it.
+func formWith(t testing.TB, address string, fields url.Values, files ...sent) *http.Request {
+	t.Helper()
 	var body bytes.Buffer
 	form := multipart.NewWriter(&body)
 	for name, v := range fields {
@@ -46,9 +54,7 @@ func uploadAll(t testing.TB, h http.Handler, address string, fields url.Values, 
 	form.Close()
 	r := httptest.NewRequest(http.MethodPost, address, &body)
 	r.Header.Set("Content-Type", form.FormDataContentType())
-	w := httptest.NewRecorder()
-	h.ServeHTTP(w, r)
-	return w
+	return r
 }
 
 const secret = "52.3105 N 13.4050 E"

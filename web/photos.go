@@ -76,8 +76,11 @@ func (a *attended) of(step string) []photograph {
 }
 
 // caption says what a photograph shows.
-func (p *page) caption(photo attendance.Photo) string {
+func (p *page) caption(ctx context.Context, photo attendance.Photo) string {
 	step := ""
+	if photo.Reading != "" {
+		step = p.readingCaption(ctx, photo)
+	}
 	if photo.Step != "" {
 		step = p.engine(p.House.Visit.stepWords(photo.Step))
 	}
@@ -98,7 +101,7 @@ func (s *server) takePhotos(w http.ResponseWriter, r *http.Request) {
 	if err == nil {
 		parts, err = r.MultipartReader()
 	}
-	step, of, section := "", "", ""
+	to, of, section, place := attendance.Photo{}, "", "", false
 	var refused []string
 	status := http.StatusUnprocessableEntity
 	for err == nil {
@@ -119,7 +122,9 @@ func (s *server) takePhotos(w http.ResponseWriter, r *http.Request) {
 		}
 		switch part.FormName() {
 		case "step":
-			step = plainName(string(data))
+			to = p.belongs(string(data))
+		case "place":
+			place = len(data) > 0
 		case "of":
 			of = plainName(string(data))
 		case "section":
@@ -129,7 +134,8 @@ func (s *server) takePhotos(w http.ResponseWriter, r *http.Request) {
 				continue // none was chosen
 			}
 			var told string
-			if told, err = s.takePhoto(ctx, p, part.FileName(), data, attendance.Photo{Of: of, Step: step}); told != "" {
+			to.Of = of
+			if told, err = s.takePhoto(ctx, p, part.FileName(), data, place, to); told != "" {
 				refused = append(refused, told)
 			}
 		}
@@ -142,14 +148,14 @@ func (s *server) takePhotos(w http.ResponseWriter, r *http.Request) {
 	case len(refused) > 0:
 		s.write(w, r, status, failed(strings.Join(refused, " "), s.framed(r)))
 	default:
-		http.Redirect(w, r, p.House.Visit.at(p.House, section)+"#step-"+idOf(step), http.StatusSeeOther)
+		http.Redirect(w, r, p.House.Visit.at(p.House, section)+p.anchor(to), http.StatusSeeOther)
 	}
 }
 
 // takePhoto keeps one, without what does not belong to the picture; the document names it
 // by what it holds, so that a picture can be told from another one anywhere.
-func (s *server) takePhoto(ctx context.Context, p *page, name string, data []byte, photo attendance.Photo) (refused string, err error) {
-	file, problem := paperOf(ctx, plainName(name), data, false)
+func (s *server) takePhoto(ctx context.Context, p *page, name string, data []byte, place bool, photo attendance.Photo) (refused string, err error) {
+	file, problem := paperOf(ctx, plainName(name), data, place)
 	switch {
 	case problem != "":
 		return problem, nil

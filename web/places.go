@@ -40,7 +40,8 @@ type house struct {
 	Faults map[string]answerFault
 	Undo   string // what an undo would take back; empty if there is nothing
 	Redo   string
-	Past   []store.Revision
+	Past   []saved // a part of the history
+	Older  int     // the revision below which the history goes on; 0: it is told to its end
 
 	Controls []store.Entry // that are kept, where one can be used
 	Library  []store.Entry // of the installer's own, to be used in the survey
@@ -86,19 +87,18 @@ func (s *server) show(ctx context.Context, entry store.Entry, document []byte, p
 	if own, err := s.ownEntries(ctx, store.Active); err == nil && entry.Kind == store.Job && place == "survey" {
 		p.House.Library = own
 	}
-	if history, err := s.store.History(ctx, entry.ID); err == nil {
-		p.House.Past = history
-		if place == "history" {
-			for i := range p.House.Past[:min(len(history), mostTold)] {
-				p.House.Past[i].What = s.changed(ctx, entry.ID, p.House.Past[i])
-			}
-		}
-		if r, ok := step(history, false); ok {
-			p.House.Undo = s.changed(ctx, entry.ID, r)
-		}
-		if r, ok := step(history, true); ok {
-			p.House.Redo = s.changed(ctx, entry.ID, r)
-		}
+	if place != "survey" {
+		return p, nil
+	}
+	history, err := s.store.History(ctx, entry.ID, 0, historyPart)
+	if err != nil {
+		return nil, err
+	}
+	if r, ok, err := s.stepOf(ctx, entry.ID, history, false); err == nil && ok {
+		p.House.Undo = s.changed(ctx, entry.ID, single(r))
+	}
+	if r, ok, err := s.stepOf(ctx, entry.ID, history, true); err == nil && ok {
+		p.House.Redo = s.changed(ctx, entry.ID, single(r))
 	}
 	return p, nil
 }
@@ -108,7 +108,7 @@ func (s *server) paged(ctx context.Context, entry store.Entry, j *job.Job, place
 	who := readerOf(ctx)
 	p := &page{job: j, House: &house{Entry: entry, Place: place}, System: who.System, Language: words.Of(ctx), Prints: s.config.Print != nil, NoYear: s.config.Year == nil}
 	if !who.Chosen {
-		p.System = settings.DefaultOptions(j).System
+		p.System = who.System.On(settings.DefaultOptions(j).System)
 	}
 	return p
 }
@@ -162,17 +162,14 @@ func gapsIn(ctx context.Context, found error) []gap {
 	return list
 }
 
-// wordsOf says where a fault is in the words of the form.
+// wordsOf says where a fault is in the words of the form. An entry of the library is in a
+// circuit that nobody sees.
 func wordsOf(ctx context.Context, f job.Fault) string {
-	pattern := patternOf(f.Path)
-	label := words.Label(ctx, pattern)
-	if label == pattern {
-		return f.Place
+	place := words.Place(ctx, f.Place)
+	if strings.Contains(f.Place, strconv.Quote(libraryCircuit)+" › ") {
+		_, place, _ = strings.Cut(place, " › ")
 	}
-	if up := strings.LastIndex(f.Place, " › "); up >= 0 {
-		return f.Place[:up] + " › " + label
-	}
-	return label
+	return place
 }
 
 // base is the address of the job, or of the control that is described on its own.
@@ -354,7 +351,7 @@ func (s *server) answers(w http.ResponseWriter, r *http.Request, kind store.Kind
 	} else {
 		var entry store.Entry
 		var j *job.Job
-		if entry, j, err = s.change(ctx, kind, id, alter); err == nil {
+		if entry, j, err = s.change(ctx, kind, id, live == "save" && what == "", alter); err == nil {
 			document, _ := job.Write(j) // it was written a moment ago
 			p, err = s.show(ctx, entry, document, "survey", fullDoubt)
 		}
@@ -435,6 +432,12 @@ func (s *server) placePage(place string) http.HandlerFunc {
 		if place == "curve" {
 			p.try(r.Context(), r.URL.Query())
 		}
+		if place == "history" {
+			if err := s.history(r.Context(), p.House, r.URL.Query().Get("below")); err != nil {
+				s.trouble(w, r, err)
+				return
+			}
+		}
 		if place == "visit" {
 			if p.House.Visits, err = s.visits(r.Context(), p.House.ID); err != nil {
 				s.trouble(w, r, err)
@@ -475,7 +478,7 @@ func (s *server) revive(w http.ResponseWriter, r *http.Request) {
 	}
 	old, err := s.store.ReadRevision(ctx, id, number)
 	if err == nil {
-		_, _, err = s.change(ctx, store.Job, id, func(j *job.Job) (string, error) {
+		_, _, err = s.change(ctx, store.Job, id, false, func(j *job.Job) (string, error) {
 			earlier, err := job.Draft(old.Document)
 			if earlier == nil {
 				return "", err
@@ -527,12 +530,12 @@ func (s *server) sheet(ending string) http.HandlerFunc {
 
 // printSheet prints a sheet on the reader's paper.
 func (s *server) printSheet(out io.Writer, p *page, r *http.Request) error {
-	o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag()}
+	o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag(), Day: func(iso string) string { return dated(r.Context(), iso) }}
 	paper := r.URL.Query().Get("paper")
 	if paper == "" {
 		paper = readerOf(r.Context()).Paper
 	}
-	if paper == "letter" || (paper == "" && p.System == units.US) {
+	if paper == "letter" || (paper == "" && p.System.Family() == units.US) {
 		o.Paper = report.Letter
 	}
 	if s.config.Today != nil {
@@ -544,8 +547,20 @@ func (s *server) printSheet(out io.Writer, p *page, r *http.Request) error {
 // takeIn begins a job from an example, from a file, or from the short form.
 func (s *server) takeIn(w http.ResponseWriter, r *http.Request) {
 	values, file, err := formOf(r)
+	if r.MultipartForm != nil {
+		defer r.MultipartForm.RemoveAll()
+	}
+	if large := (*http.MaxBytesError)(nil); errors.As(err, &large) && large.Limit == maxArchive {
+		s.write(w, r, http.StatusRequestEntityTooLarge, failed(fmt.Sprintf("The file is larger than a file with everything may be: %d MB. Nothing was changed.", maxArchive>>20), s.framed(r)))
+		return
+	}
 	if err != nil {
 		s.write(w, r, http.StatusBadRequest, failed("The form could not be read, or its file is larger than 1 MB. Nothing was changed.", s.framed(r)))
+		return
+	}
+	if packed, size, ok := archiveOf(r); ok {
+		defer packed.Close()
+		s.takeArchive(w, r, packed, size)
 		return
 	}
 	ctx := r.Context()
@@ -554,12 +569,8 @@ func (s *server) takeIn(w http.ResponseWriter, r *http.Request) {
 	if e, ok := examples.Find(values.Get("example")); ok {
 		document = []byte(e.Document)
 	}
-	switch {
-	case len(document) == 0:
+	if len(document) == 0 {
 		s.begin(w, r, values)
-		return
-	case bytes.HasPrefix(document, []byte("PK")):
-		s.takeArchive(w, r, document)
 		return
 	}
 	j, err := job.Read(document)

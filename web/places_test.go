@@ -448,14 +448,25 @@ func TestAFileOfEverythingIsBounded(t *testing.T) {
 		z := zip.NewWriter(&out)
 		f, _ := z.Create("files/zeros")
 		zeros := make([]byte, 1<<20)
-		for range 70 {
+		for range 17 {
 			_, _ = f.Write(zeros)
 		}
 		z.Close()
 		return out.Bytes()
 	}()
-	for name, data := range map[string][]byte{"damaged": []byte("PK\x03\x04 no archive"), "burst": burst} {
-		if _, _, _, err := unpack(data); err == nil {
+	many := func() []byte {
+		var out bytes.Buffer
+		z := zip.NewWriter(&out)
+		zeros := make([]byte, 16<<20)
+		for i := range 18 { // none of them too large, all of them together
+			f, _ := z.Create(fmt.Sprint("files/zeros-", i))
+			_, _ = f.Write(zeros)
+		}
+		z.Close()
+		return out.Bytes()
+	}()
+	for name, data := range map[string][]byte{"damaged": []byte("PK\x03\x04 no archive"), "burst": burst, "many": many} {
+		if _, err := unpack(bytes.NewReader(data), int64(len(data))); err == nil {
 			t.Errorf("%s: taken", name)
 		}
 	}

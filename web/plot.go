@@ -1,12 +1,15 @@
 package web
 
 import (
+	"context"
 	"fmt"
 	"html"
 	"math"
 	"strconv"
 	"strings"
 	"time"
+
+	"curvewright/web/words"
 )
 
 // Plots of many points, in the classes of the style sheet.
@@ -37,7 +40,8 @@ type plot struct {
 	lines         []curveLine // of those without a name, the line before goes on
 	area          [][2]float64
 	marked        []stretch
-	times         bool // the horizontal axis counts seconds on the house's clock
+	times         bool            // the horizontal axis counts seconds on the house's clock
+	ctx           context.Context // of who looks: decimal sign and clock
 }
 
 // bounds are the ends of both axes with a little air.
@@ -84,8 +88,8 @@ func marks(from, to, wanted float64) []float64 {
 // steps of an axis of time, s.
 var timeSteps = []float64{3600, 2 * 3600, 6 * 3600, 12 * 3600, 86400, 2 * 86400, 7 * 86400, 14 * 86400, 28 * 86400, 91 * 86400}
 
-// timeMarks are round times between two, with how they are written.
-func timeMarks(from, to, wanted float64) (list []float64, form string) {
+// timeMarks are round times between two, and whether hours part them.
+func timeMarks(from, to, wanted float64) (list []float64, hours bool) {
 	step := timeSteps[len(timeSteps)-1]
 	for _, s := range timeSteps {
 		if s >= (to-from)/wanted {
@@ -96,10 +100,7 @@ func timeMarks(from, to, wanted float64) (list []float64, form string) {
 	for k := math.Ceil(from / step); k*step <= to; k++ {
 		list = append(list, k*step)
 	}
-	if step < 86400 {
-		return list, "15:04"
-	}
-	return list, "01-02"
+	return list, step < 86400
 }
 
 // svg draws the plot; about says in words what it shows.
@@ -110,7 +111,7 @@ func (g plot) svg(about string) string {
 	px := func(x float64) float64 { return left + (x-x0)/(x1-x0)*w }
 	py := func(y float64) float64 { return top + (y1-y)/(y1-y0)*h }
 	number := func(v float64) string {
-		return strings.Replace(strconv.FormatFloat(math.Round(v*100)/100+0, 'f', -1, 64), "-", "−", 1)
+		return words.Figure(g.ctx, strings.Replace(strconv.FormatFloat(math.Round(v*100)/100+0, 'f', -1, 64), "-", "−", 1))
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="chart plot" viewBox="0 0 %.0f %.0f" role="img" aria-label="%s" font-size="13">`, g.width, g.height, html.EscapeString(about))
@@ -126,14 +127,18 @@ func (g plot) svg(about string) string {
 	for _, y := range marks(y0, y1, h/45) {
 		fmt.Fprintf(&b, `<path class="plot-grid" d="M%d %.1fh%.1f"/><text class="plot-text" x="%d" y="%.1f" text-anchor="end">%s</text>`, left, py(y), w, left-6, py(y)+4, number(y))
 	}
-	along, form := marks(x0, x1, w/60), ""
+	along, hours := marks(x0, x1, w/60), false
 	if g.times {
-		along, form = timeMarks(x0, x1, w/60)
+		along, hours = timeMarks(x0, x1, w/60)
 	}
 	for _, x := range along {
 		text := number(x)
 		if g.times {
-			text = time.Unix(int64(x), 0).UTC().Format(form)
+			at := time.Unix(int64(x), 0).UTC()
+			text = shortDay(g.ctx, at)
+			if hours {
+				text = clock(g.ctx, at)
+			}
 		}
 		fmt.Fprintf(&b, `<path class="plot-axis" d="M%.1f %.1fv5"/><text class="plot-text" x="%.1f" y="%.1f" text-anchor="middle">%s</text>`, px(x), top+h, px(x), top+h+19, text)
 	}

@@ -20,13 +20,16 @@ import (
 type preferences struct {
 	Name     string `json:"name,omitempty"`     // who is named beside what is saved
 	Language string `json:"language,omitempty"` // en, fr, es, de
-	Units    string `json:"units,omitempty"`    // us, si
+	Units    string `json:"units,omitempty"`    // us, si, ca
+	Decimal  string `json:"decimal,omitempty"`  // point, comma
 	Clock    string `json:"clock,omitempty"`    // 12, 24
 	Dates    string `json:"dates,omitempty"`    // ymd, dmy, mdy
 	Paper    string `json:"paper,omitempty"`    // letter, a4
 	Price    string `json:"price,omitempty"`    // of a kWh of fuel, as typed
 	Currency string `json:"currency,omitempty"` // its sign
 	Carbon   string `json:"carbon,omitempty"`   // kg CO2 in a kWh of fuel, as typed
+
+	Quantities map[string]string `json:"quantities,omitempty"` // units apart from the set: flow to L/min
 }
 
 // reader is who looks at a page.
@@ -103,7 +106,11 @@ func (s *server) known(next http.Handler) http.Handler {
 		if l, ok := words.Tagged(who.preferences.Language); ok {
 			who.Language = l
 		}
-		who.System, who.Chosen = systemNamed(who.Units)
+		who.Language = who.Language.Writes(who.Decimal)
+		who.System, who.Chosen, _ = who.system()
+		if set, ok := setNamed(who.Units); ok && who.Paper == "" {
+			who.Paper = set.paper
+		}
 		ctx := context.WithValue(words.In(r.Context(), who.Language), readerKey{}, who)
 		next.ServeHTTP(w, r.WithContext(ctx))
 	})

@@ -22,6 +22,7 @@ import (
 	"curvewright/units"
 	"curvewright/visit"
 	"curvewright/web/words"
+	"curvewright/working"
 )
 
 // The record and the household's sheet on paper: the same words as on their pages, handed
@@ -70,7 +71,7 @@ func (s *server) householdPDF(w http.ResponseWriter, r *http.Request, p *page) {
 
 // sendPDF prints on the reader's paper.
 func (s *server) sendPDF(w http.ResponseWriter, r *http.Request, p *page, name string, print func(io.Writer, report.PDFOptions) error) {
-	o := report.PDFOptions{Paper: paperFor(r, p.System), Date: p.handedOn(s.today()), Version: s.config.Version}
+	o := report.PDFOptions{Paper: paperFor(r, p.System), Date: p.handedOn(s.today()), Version: s.config.Version, Day: func(iso string) string { return dated(r.Context(), iso) }}
 	var out bytes.Buffer
 	if err := print(&out, o); err != nil {
 		s.trouble(w, r, fmt.Errorf("the file could not be written: %w", err))
@@ -84,7 +85,7 @@ func (s *server) sendPDF(w http.ResponseWriter, r *http.Request, p *page, name s
 // paperFor is the paper that is asked for, preferred, or usual with the units.
 func paperFor(r *http.Request, s units.System) report.Paper {
 	paper := cmp.Or(r.URL.Query().Get("paper"), readerOf(r.Context()).Paper)
-	if paper == "letter" || paper == "" && s == units.US {
+	if paper == "letter" || paper == "" && s.Family() == units.US {
 		return report.Letter
 	}
 	return report.A4
@@ -104,20 +105,27 @@ func (p *page) forHousehold(ctx context.Context) *report.HouseholdSheet {
 	sheet := &report.HouseholdSheet{Title: say("home.title"), House: p.job.Name, Lang: p.Language.Tag(), Lead: say("home.colder")}
 	days := p.threeDays()
 	for i, d := range days {
-		day := report.HouseholdDay{Outdoors: say("home.outside", d.Outdoor), Cold: 1 - float64(i)/float64(max(1, len(days)-1)), Warmth: d.tenths() / 10}
-		for _, w := range d.Waters {
-			day.Waters = append(day.Waters, say("home.water")+": "+w)
+		warmth := d.tenths() / 10
+		if p.onlyFloor() { // whose warmest water is lukewarm to a radiator
+			warmth = min(1, 2.4*warmth)
+		}
+		day := report.HouseholdDay{Outdoors: say("home.outside", d.Outdoor), Cold: 1 - float64(i)/float64(max(1, len(days)-1)), Warmth: warmth, Floor: p.onlyFloor()}
+		if len(d.Waters) == 1 {
+			day.Waters = []string{say("home.water") + "\u00a0" + d.Waters[0]}
+		} else {
+			day.Waters = append([]string{say("home.water")}, d.Waters...)
 		}
 		sheet.Days = append(sheet.Days, day)
 	}
 	add := func(part report.HouseholdPart) { sheet.Parts = append(sheet.Parts, part) }
-	lukewarm := report.HouseholdPart{Title: say("home.lukewarm"), Text: []string{say("home.lukewarm.p")}}
+	lukewarm := report.HouseholdPart{Title: say("home.lukewarm"), Text: []string{p.lukewarm(ctx)}}
 	if p.hasFloor() {
-		lukewarm.Text = append(lukewarm.Text, say("home.floor"))
+		lukewarm.Text, lukewarm.Spare = append(lukewarm.Text, say("home.floor")), 1
 	}
 	add(lukewarm)
-	add(report.HouseholdPart{Title: say("home.program"), Text: p.warmth(ctx)})
-	add(report.HouseholdPart{Title: say("home.touch"), Text: []string{say("home.touch.p")}})
+	warmth := p.warmth(ctx)
+	add(report.HouseholdPart{Title: say("home.program"), Text: warmth, Spare: len(warmth) - 1})
+	add(report.HouseholdPart{Title: say("home.touch"), Text: []string{p.mayTurn(ctx)}})
 	add(report.HouseholdPart{Title: say("home.leave"), Text: []string{say("home.leave.p")}})
 	if p.job.HotWater.By != "" && p.job.HotWater.By != "none" {
 		add(report.HouseholdPart{Title: say("home.tap"), Text: []string{say("home.scald")}, Care: true})
@@ -163,7 +171,7 @@ func (p *page) paperwork(ctx context.Context, seen pictures) *report.Paperwork {
 	}
 	w.lines(settings.BoilerRoom)
 	if len(report.BoilerRoomOutdoors(p.Sheet)) > 0 {
-		w.add(report.PaperPart{Title: p.say("handover.drawing"), Drawing: &report.PaperDrawing{Sheet: p.Sheet, Say: p.engine}})
+		w.add(report.PaperPart{Title: p.say("handover.drawing"), Drawing: &report.PaperDrawing{Sheet: p.Sheet, Say: p.Language.Writing}})
 	}
 	if a != nil {
 		w.photos(a, seen)
@@ -216,9 +224,9 @@ func (w *paperWriter) fields(v *attendance.Visit, under ...string) []string {
 		}) {
 			continue
 		}
-		text := spot.Text() // as it was written down
+		text := spot.Text()
 		if spot.Kind == job.QuantitySpot {
-			text = w.engine(text)
+			text = w.asRead(spot)
 		} else if spot.Kind == job.WordSpot {
 			text = words.Choice(w.ctx, text)
 		} else if spot.Kind == job.WordsSpot {
@@ -229,12 +237,29 @@ func (w *paperWriter) fields(v *attendance.Visit, under ...string) []string {
 	return pairs
 }
 
+// asRead is a figure as it was written down, in the reader's unit before it if that is another.
+func (w *paperWriter) asRead(spot job.Spot) string {
+	written := spot.Text()
+	q, _, given := spot.Value()
+	if !given {
+		return w.engine(written)
+	}
+	if v, ofWater := q.(units.Volume); ofWater {
+		q = working.Water(v)
+	}
+	before, _, unit := parts(w.quantity(q))
+	if b, _, u := parts(spaced(written)); b == before && strings.EqualFold(u, unit) {
+		return w.engine(written)
+	}
+	return w.quantity(q) + " (" + w.engine(written) + ")"
+}
+
 // attendance says when, by whom, why, and under which conditions.
 func (w *paperWriter) attendance(a *attended) {
 	v := a.Visit
-	pairs := []string{w.say("record.date"), v.Date, w.say("record.by"), v.By}
+	pairs := []string{w.say("record.date"), dated(w.ctx, v.Date), w.say("record.by"), v.By}
 	pairs = append(pairs, w.fields(v, "reason", "corrects", "conditions", "instruments", "notes")...)
-	pairs = append(pairs, words.Label(w.ctx, "visit.follow_up"), v.Again, w.say("record.engine"), v.Engine,
+	pairs = append(pairs, words.Label(w.ctx, "visit.follow_up"), dated(w.ctx, v.Again), w.say("record.engine"), v.Engine,
 		w.say("record.against.job"), shortPrint(v.Against), w.say("record.seal"), shortPrint(v.Sealed))
 	part := report.PaperPart{Title: w.say("record.visit"), Rows: pairRows(pairs...), Widths: pairWidths}
 	if a.Sealed {
@@ -292,7 +317,7 @@ func (w *paperWriter) otherwise(a *attended) {
 		told := map[string]bool{}
 		for _, c := range a.Otherwise {
 			told[c.Line] = true
-			says := w.engine(c.Says)
+			says := strings.TrimSpace(w.engine(c.Says) + " " + a.entered(c.Line).Why)
 			if c.Stop {
 				says = w.say("record.stop") + " " + says
 			}
@@ -302,7 +327,7 @@ func (w *paperWriter) otherwise(a *attended) {
 			}
 		}
 		for _, e := range a.differs() {
-			if !told[e.Line] || e.Why != "" {
+			if !told[e.Line] {
 				part.Rows = append(part.Rows, []report.PaperCell{plain(w.engine(w.label(e.Line))), plain(w.engine(e.Sheet)), bold(e.Value), plain(e.Why)})
 			}
 		}
@@ -351,13 +376,13 @@ func (w *paperWriter) judged(a *attended) {
 		}
 	}
 	for _, s := range a.Sensors {
-		part.Text = append(part.Text, s.Name+": "+w.engine(s.Text(w.System)))
+		part.Text = append(part.Text, s.Name+w.Language.Colon()+w.engine(s.Text(w.System)))
 	}
 	w.add(part)
 	verdict := report.PaperPart{Title: w.say("record.judgement"), Text: []string{w.say("visit.sound")}}
 	if !a.Judged.Sound {
 		verdict.Text[0] = w.say("visit.unsound")
-		verdict.Widths, verdict.Columns = []float64{2.4, 0.9, 3.2, 3.2}, []string{w.say("record.cause"), w.say("record.share"), w.say("visit.explains"), w.say("visit.remedy")}
+		verdict.Widths, verdict.Columns = []float64{2.4, 1.3, 3.2, 3.2}, []string{w.say("record.cause"), w.say("record.share"), w.say("visit.explains"), w.say("visit.remedy")}
 		for _, c := range a.causes() {
 			verdict.Rows = append(verdict.Rows, []report.PaperCell{bold(w.engine(capital(c.Name()))), plain(share(c.Share)), plain(w.engine(c.Says)), plain(w.engine(c.Remedy))})
 		}
@@ -442,7 +467,7 @@ func (w *paperWriter) steps(a *attended) {
 func (w *paperWriter) photos(a *attended, seen pictures) {
 	var list []report.PaperPicture
 	for _, photo := range a.Visit.Photos {
-		picture := report.PaperPicture{Data: seen(photo.File), Caption: cmp.Or(w.caption(photo), photo.File)}
+		picture := report.PaperPicture{Data: seen(photo.File), Caption: cmp.Or(w.caption(w.ctx, photo), photo.File)}
 		if len(picture.Data) == 0 {
 			picture.Caption += " (" + w.say("record.nopicture") + ")"
 		}
@@ -459,14 +484,14 @@ func (w *paperWriter) signatures(a *attended, seen pictures) {
 		part.Text = append(part.Text, w.say("handover.unsigned"))
 	}
 	for _, g := range a.Visit.Signatures {
-		picture := report.PaperPicture{Caption: g.Who + ", " + w.say("visit.role."+g.As) + ", " + g.On, Small: true}
+		picture := report.PaperPicture{Caption: g.Who + ", " + w.say("visit.role."+g.As) + ", " + dated(w.ctx, g.On), Small: true}
 		if g.File != "" {
 			picture.Data = seen(g.File)
 		}
 		part.Pictures = append(part.Pictures, picture)
 	}
 	if a.Visit.Again != "" {
-		part.Text = append(part.Text, w.say("handover.follow", a.Visit.Again))
+		part.Text = append(part.Text, w.say("handover.follow", dated(w.ctx, a.Visit.Again)))
 	}
 	w.add(part)
 }

@@ -15,7 +15,12 @@ import (
 
 	"github.com/pdfcpu/pdfcpu/pkg/api"
 
+	"curvewright/examples"
+	"curvewright/job"
 	"curvewright/logs"
+	"curvewright/report"
+	"curvewright/report/pdf"
+	"curvewright/units"
 )
 
 // aPhoto is a photograph that tells where it was taken.
@@ -276,25 +281,121 @@ func FuzzUnpack(f *testing.F) {
 	f.Add(b.Bytes())
 	f.Add([]byte("PK\x03\x04"))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		document, visits, files, err := unpack(data)
+		a, err := unpack(bytes.NewReader(data), int64(len(data)))
 		if err != nil {
-			if document != nil || visits != nil || files != nil || err.Error() == "" {
-				t.Fatalf("something came out with %v", err)
+			if err.Error() == "" {
+				t.Fatal("refused without a word")
 			}
 			return
 		}
-		sum := len(document)
-		for _, part := range visits {
-			sum += len(part)
+		sum := int64(len(a.document))
+		for _, part := range a.visits {
+			sum += int64(len(part))
 		}
-		for name, part := range files {
-			sum += len(part)
+		for name, f := range a.files {
+			part, err := contentOf(f, maxInArchive)
+			if err != nil {
+				t.Fatalf("%s was counted and cannot be read: %v", name, err)
+			}
+			sum += int64(len(part))
 			if !strings.HasPrefix(name, zipVisits) && !strings.HasPrefix(name, zipFiles) {
 				t.Fatalf("%q was taken", name)
 			}
 		}
-		if document == nil || sum > maxUnpacked {
-			t.Fatalf("%d bytes unpacked, document %v", sum, document != nil)
+		if a.document == nil || sum > mayUnpackTo(int64(len(data))) {
+			t.Fatalf("%d bytes unpacked, document %v", sum, a.document != nil)
 		}
 	})
+}
+
+func TestAPhotoBelongsToAReading(t *testing.T) {
+	h, at, visit := aVisit(t)
+	page := get(t, h, visit+"/readings").Body.String()
+	if !strings.Contains(page, `data-shoot="reading boiler supply"`) || !strings.Contains(page, `<option value="reading supply of House">`) {
+		t.Fatal("no photograph can be taken of a reading")
+	}
+	if w := shoot(t, h, visit, "reading boiler supply", "", "IMG.JPG", aPhoto(t, 40)); w.Code != http.StatusSeeOther || !strings.HasSuffix(w.Header().Get("Location"), "#f-readings-boiler-supply") {
+		t.Fatalf("photo: %d to %s", w.Code, w.Header().Get("Location"))
+	}
+	shoot(t, h, visit, "reading supply of Nobody", "", "IMG.JPG", aPhoto(t, 10)) // belongs to nothing, and is kept all the same
+	document := get(t, h, visit+"/visit.yaml").Body.String()
+	if !strings.Contains(document, "reading: boiler supply") || strings.Contains(document, "Nobody") {
+		t.Errorf("the document says %s", document)
+	}
+	name, _, _ := strings.Cut(document[strings.LastIndex(document[:strings.Index(document, "reading: boiler supply")], "file: ")+6:], "\n")
+	if !strings.Contains(get(t, h, visit+"/readings").Body.String(), "files/"+name) {
+		t.Error("it is not shown under its reading")
+	}
+	if record := get(t, h, at+"/record").Body.String(); !strings.Contains(record, name) || !strings.Contains(record, "Boiler supply: 135\u00a0°F") {
+		t.Error("the record does not show it with what was read")
+	}
+	if !strings.Contains(strings.Join(partsIn(t, get(t, h, at+"/everything.zip").Body.Bytes()), " "), name) {
+		t.Error("it is not handed on")
+	}
+	form := formOn(get(t, h, visit+"/readings").Body.String())
+	form.Set("do", "remove photos[1]")
+	post(t, h, visit+"/readings", form)
+	if strings.Contains(get(t, h, visit+"/readings").Body.String(), "files/"+name) {
+		t.Error("a removed photograph is still shown")
+	}
+}
+
+// TestTheHouseholdsSheetIsLargePrintForEveryExample: one page in every language, with the
+// units and the paper of every country; smaller print than 14 points is refused by the press.
+func TestTheHouseholdsSheetIsLargePrintForEveryExample(t *testing.T) {
+	for _, e := range examples.List() {
+		j, err := job.Read([]byte(e.Document))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, language := range []string{"en", "fr", "es", "de"} {
+			for _, system := range []units.System{units.US, units.SI} {
+				h, err := NewHandover(j, nil, system, language)
+				if err != nil {
+					t.Fatal(err)
+				}
+				for _, paper := range []report.Paper{report.Letter, report.A4} {
+					if err := pdf.Household(io.Discard, h.Household(), report.PDFOptions{Date: "2026-11-25", Paper: paper}); err != nil {
+						t.Errorf("%s in %s: %v", e.Name, language, err)
+					}
+				}
+			}
+		}
+	}
+}
+
+// TestAVisitAsksOnlyWhatTheHouseHas: a combi on one slab has no separator, no tank, no second
+// circuit and no antifreeze; a house with a separator and a tank has these.
+func TestAVisitAsksOnlyWhatTheHouseHas(t *testing.T) {
+	h := handler(t)
+	asked := func(example, section string) string {
+		visit := post(t, h, begun(t, h, example)+"/visits", nil).Header().Get("Location")
+		return get(t, h, visit+"/"+section).Body.String()
+	}
+	for _, c := range []struct {
+		example, section string
+		no, yes          []string
+	}{
+		{"combi-slab", "readings", []string{"readings.separator", "conditions.calling", "conditions.tank"}, []string{"readings.boiler.supply", "readings.boiler.pressure", "readings.circuits[0].pump_head"}},
+		{"combi-slab", "hot-water", []string{"readings.tank_charge"}, []string{"step-outlet"}},
+		{"combi-slab", "before-power", []string{"step-antifreeze", "step-mixing", "step-separator-sensor"}, []string{"make water", "add loops", "step-loops-Slab"}},
+		{"ridge-house", "readings", []string{"readings.circuits[0].supply_shown"}, []string{"readings.separator.supply", "conditions.calling", "conditions.tank", "readings.circuits[1].supply_shown"}},
+		{"ridge-house", "first-firing", nil, []string{"make combustion", "step-meter"}},
+		{"ridge-house", "before-power", []string{"step-antifreeze"}, []string{"make water", "make pressure_test"}},
+		{"ridge-house", "hot-water", nil, []string{"readings.tank_charge"}},
+		{"short-survey", "before-power", []string{"add loops", "step-loops", "step-antifreeze"}, []string{"step-valves-Baseboards"}},
+		{"short-survey", "readings", []string{"readings.separator", "pump_head", "filter_drop", "conditions.calling"}, []string{"conditions.tank", "readings.boiler.meter"}},
+	} {
+		page := asked(c.example, c.section)
+		for _, no := range c.no {
+			if strings.Contains(page, no) {
+				t.Errorf("%s, %s asks for %s", c.example, c.section, no)
+			}
+		}
+		for _, yes := range c.yes {
+			if !strings.Contains(page, yes) {
+				t.Errorf("%s, %s does not ask for %s", c.example, c.section, yes)
+			}
+		}
+	}
 }

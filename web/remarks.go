@@ -213,7 +213,7 @@ func (row remarkRow) read(system units.System) (followup.Remark, error) {
 	if row.By != "" {
 		text := row.By
 		if bareFigure.MatchString(text) {
-			text += map[bool]string{true: " °F", false: " K"}[system == units.US]
+			text += map[bool]string{true: " °F", false: " K"}[system.In(units.Temperatures) == units.US]
 		}
 		if remark.By, err = units.Parse[units.Difference](text); err != nil {
 			return remark, err

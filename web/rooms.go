@@ -45,6 +45,18 @@ var emitterKinds = []emitterKind{
 	{"floor", "area", [2]string{"construction", "wet slab"}},
 }
 
+// sizeOf is the figure that makes an emitter large or small: of a radiator, that by which
+// its output is rated.
+func (k emitterKind) sizeOf(e *job.Emitter) string {
+	switch r := e.Radiator; {
+	case r != nil && k.field == "radiator" && r.PerLength.Set:
+		return "length"
+	case r != nil && k.field == "radiator" && r.PerSection.Set:
+		return "sections"
+	}
+	return k.size
+}
+
 // roomRow is one line of the table.
 type roomRow struct {
 	Index                       int
@@ -82,7 +94,7 @@ func roomRows(ctx context.Context, j *job.Job, s units.System) []roomRow {
 			for _, k := range emitterKinds {
 				if spot, ok := at[path+".emitters[0]."+k.field]; ok && !spot.Absent {
 					r.Kind = k.field
-					r.Size = in("emitters[0]." + k.field + "." + k.size)
+					r.Size = in("emitters[0]." + k.field + "." + k.sizeOf(&emitters[0]))
 				}
 			}
 			if r.Kind == "" {
@@ -169,7 +181,7 @@ func (t *taken) emitters(ctx context.Context, values url.Values, s units.System)
 			if k.field != kind[0] || (size == sizeWas && kind[0] == was) || size == "" {
 				continue
 			}
-			at := path + ".emitters[0]." + k.field + "." + k.size
+			at := path + ".emitters[0]." + k.field + "." + k.sizeOf(&t.job.Rooms[i].Emitters[0])
 			spot, ok := job.At(t.job, at)
 			if !ok {
 				continue

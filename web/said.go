@@ -3,8 +3,10 @@ package web
 import (
 	"context"
 	"html"
+	"slices"
 	"strings"
 
+	"curvewright/job"
 	"curvewright/units"
 	"curvewright/web/words"
 )
@@ -29,7 +31,16 @@ func (p *page) quantity(q units.Quantity) string {
 
 // refusal is an error as a sentence in the language of the page.
 func refusal(ctx context.Context, text string) string {
-	return words.Engine(ctx, strings.TrimSuffix(capital(text), ".")+".")
+	text = strings.TrimSuffix(capital(text), ".")
+	if said, known := words.Of(ctx).Understand(text); known {
+		return said + "."
+	}
+	return words.Engine(ctx, text+".")
+}
+
+// isName tells whether a text is what somebody called a room, which stays as it is.
+func (p *page) isName(text string) bool {
+	return p.job != nil && slices.ContainsFunc(p.job.Rooms, func(r job.Room) bool { return r.Name == text })
 }
 
 // writing are the elements of a drawing that hold writing, as they begin and end.
@@ -38,7 +49,7 @@ var writing = [...][2]string{{"<text", "</text>"}, {"<title", "</title>"}, {"<de
 // inLanguage says the writing in a drawing in a language. The drawing has its own marks
 // around each piece of writing and none within.
 func inLanguage(l words.Language, svg string) string {
-	if l == words.English {
+	if l.Plain() == words.English {
 		return svg
 	}
 	var out strings.Builder

@@ -71,7 +71,7 @@ func shapeNamed(id string) shape {
 // into describes a control of this shape.
 func (s shape) into(c *job.Control, system units.System) error {
 	scale := "fahrenheit"
-	if system == units.SI {
+	if system.In(units.Temperatures) == units.SI {
 		scale = "celsius"
 	}
 	j, err := job.Draft([]byte("curvewright: 1\njob: a control\nsite: {design_outdoor: 0 °F}\ncontrol:\n  scale: " + scale + usual + s.document))

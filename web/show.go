@@ -103,7 +103,7 @@ func (p *page) readings(circuit int) string {
 
 func read(s units.System, t units.Temperature) float64 {
 	v := t.Celsius()
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		v = t.Fahrenheit()
 	}
 	return math.Round(v*100) / 100
@@ -115,7 +115,7 @@ func degrees(s units.System, t units.Temperature) string {
 }
 
 func degree(s units.System) string {
-	if s == units.US {
+	if s.In(units.Temperatures) == units.US {
 		return "°F"
 	}
 	return "°C"
@@ -252,7 +252,7 @@ func (p *page) exampleLink(e examples.Example) string {
 	return "/try?example=" + e.Name
 }
 
-func (p *page) unitWord() string { return p.System.String() }
+func (p *page) unitWord() string { return p.System.Word() }
 
 func lines(n int) string { return strconv.Itoa(n) }
 

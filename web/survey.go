@@ -35,7 +35,7 @@ var surveyParts = []surveyPart{
 	{"boiler-room", []string{"boiler", "separator", "outdoor_sensor", "system", "sensors"}},
 	{"hot-water", []string{"hot_water"}},
 	{"habits", []string{"program", "frost"}},
-	{"control", []string{"control"}},
+	{"control", []string{"control", "as_found"}},
 }
 
 // parts are the pages of the survey of a job; a control on its own has but one.
@@ -250,6 +250,7 @@ var first = []string{
 	"constructions[].u", "constructions[].facing",
 	"rooms[].area", "rooms[].load", "rooms[].setpoint", "rooms[].elements[].name", "rooms[].elements[].u", "rooms[].elements[].construction", "rooms[].elements[].to",
 	"rooms[].emitters[].name", "rooms[].emitters[].circuit", "rooms[].emitters[].count",
+	"rooms[].emitters[].radiator.output", "circuits[].emitters[].radiator.output", "rooms[].emitters[].towel_rail.output", "circuits[].emitters[].towel_rail.output",
 	"rooms[].emitters[].floor.spacing", "rooms[].emitters[].floor.covering_kind", "rooms[].emitters[].floor.covering",
 	"circuits[].emitters[].name", "circuits[].emitters[].floor.spacing", "circuits[].emitters[].floor.covering_kind", "circuits[].emitters[].sized.supply",
 	"rooms[].emitters[].sized.supply", "circuits[].kind", "circuits[].drop", "circuits[].flow", "circuits[].max_supply", "circuits[].share",
@@ -262,6 +263,8 @@ var first = []string{
 	"program.wish", "program.lower", "program.wake_up", "program.bed", "frost.pipes_outside", "frost.room_sensor", "frost.left_alone",
 	"control.scale", "control.clock", "control.step", "control.min_supply", "control.max_supply", "control.points_per_day",
 	"control.room_influence", "control.frost_by", "control.output_limit", "control.circuit_limit",
+	"as_found.cut_off", "as_found.curves[].circuit", "as_found.curves[].cold_outdoor", "as_found.curves[].cold_supply",
+	"as_found.curves[].mild_outdoor", "as_found.curves[].mild_supply", "as_found.curves[].preset", "as_found.curves[].max_supply",
 }
 
 // namesFor are the names in the document that a field may refer to.
@@ -276,7 +279,7 @@ func namesFor(j *job.Job, pattern string) []string {
 		for _, r := range j.Rooms {
 			names = append(names, r.Name)
 		}
-	case "rooms[].emitters[].circuit", "learned.emitters[].circuit":
+	case "rooms[].emitters[].circuit", "learned.emitters[].circuit", "as_found.curves[].circuit":
 		for _, c := range j.Circuits {
 			names = append(names, c.Name)
 		}
@@ -304,6 +307,36 @@ var waterVolumes = []string{
 	"boiler.water", "hot_water.tank", "system.content", "system.vessel", "system.boiler_water", "separator.volume",
 }
 
+// electricPowers are in watts for everyone, as on the plate.
+var electricPowers = []string{"electricity", "electricity_idle", "fan"}
+
+// longLengths are those of rooms and pipes, which are asked in metres or feet as long as
+// they are not known; others are diameters and thicknesses.
+var longLengths = []string{"elevation", "ceiling_height", "height", "perimeter", "depth", "length", "loop_length"}
+
+func lastWord(pattern string) string { return pattern[strings.LastIndexByte(pattern, '.')+1:] }
+
+// printedAt prints a quantity as its place in the document wants it, and of which kind that
+// makes it.
+func printedAt(pattern string, q units.Quantity, s units.System) (printed string, kind units.Kind) {
+	kind, _ = units.KindOf(q)
+	switch v := q.(type) {
+	case units.Volume:
+		if slices.Contains(waterVolumes, pattern) {
+			return v.WaterText(s), units.Waters
+		}
+	case units.Power:
+		if slices.Contains(electricPowers, lastWord(pattern)) {
+			return v.Text(units.SI), kind
+		}
+	case units.Pressure:
+		if strings.HasSuffix(pattern, ".head") || strings.HasSuffix(pattern, ".extra") {
+			return v.HeadText(s), units.Heads
+		}
+	}
+	return q.Text(s), kind
+}
+
 // fieldAt is the form's field for a spot of the document, in the reader's units.
 func fieldAt(ctx context.Context, spot job.Spot, s units.System) field {
 	return fieldIn(ctx, spot, "", s)
@@ -318,16 +351,16 @@ func fieldIn(ctx context.Context, spot job.Spot, prefix string, s units.System) 
 	switch spot.Kind {
 	case job.QuantitySpot:
 		q, known, given := spot.Value()
-		printed := q.Text(s)
-		if v, ok := q.(units.Volume); ok && slices.Contains(waterVolumes, spot.Pattern) {
-			printed = v.WaterText(s)
+		if _, isLength := q.(units.Length); isLength && !given && slices.Contains(longLengths, lastWord(spot.Pattern)) {
+			q = units.Length(1) // a bare figure is meant in metres or feet
 		}
+		printed, kind := printedAt(spot.Pattern, q, s)
 		f.Before, f.Figure, f.Unit = parts(printed)
 		f.Quantity, f.Known = true, string(known)
 		f.Asked = prefix == "" && !strings.HasPrefix(spot.Pattern, "control.") // a manual is no matter of doubt
 		if !given {
 			f.Figure = ""
-		} else if before, figure, unit, ok := asWritten(spot.Text(), s); ok {
+		} else if before, figure, unit, ok := asWritten(spot.Text(), kind, f.Before+f.Unit, s); ok {
 			f.Before, f.Figure, f.Unit = before, figure, unit
 		} else if text := spot.Text(); !strings.EqualFold(text, spaced(printed)) {
 			f.Also = text

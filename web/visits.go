@@ -235,6 +235,8 @@ func (p *page) askVisit(ctx context.Context) {
 	part := surveyPart{"visit", visitParts[slug(a.section().Title)]}
 	if len(part.roots) > 0 {
 		a.Blocks = blocksIn(ctx, job.WholeOf(a.Visit), "visit.", part, p.System, p.visitNames)
+		a.Blocks = p.fitting(a.Blocks)
+		p.showPhotos(a.Blocks)
 	}
 }
 
@@ -680,7 +682,7 @@ func (p *page) visitSpoken(ctx context.Context) string {
 	}
 	said := words.Say(ctx, "visit.unsound")
 	for _, c := range a.causes() {
-		return said + ": " + words.Engine(ctx, c.Name())
+		return said + words.Of(ctx).Colon() + words.Engine(ctx, c.Name())
 	}
 	return said
 }

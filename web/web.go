@@ -56,7 +56,7 @@ func most(r *http.Request) int64 {
 		return maxUpload
 	}
 	if r.URL.Path == "/jobs" {
-		return maxYear // a job may come with its photographs
+		return maxArchive // a job may come with its photographs and papers
 	}
 	if strings.HasSuffix(r.URL.Path, "/year") || strings.HasSuffix(r.URL.Path, "/year/section") {
 		return maxYear
@@ -208,6 +208,9 @@ func (s *server) start(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	system, chosen := systemNamed(r.URL.Query().Get("units"))
+	if !chosen {
+		system, chosen = readerOf(r.Context()).System, readerOf(r.Context()).Chosen
+	}
 	p := readDocument(words.Of(r.Context()), example.Document, system, chosen)
 	p.Example = example.Name
 	p.solve(fullDoubt)
@@ -255,7 +258,7 @@ func (s *server) write(w http.ResponseWriter, r *http.Request, status int, c tem
 // pdf prints the sheet.
 func (s *server) pdf(w http.ResponseWriter, r *http.Request) {
 	s.download(w, r, "application/pdf", ".pdf", func(out io.Writer, p *page) error {
-		o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag()}
+		o := report.PDFOptions{Paper: report.A4, Date: p.Sheet.Surveyed, Version: s.config.Version, Say: p.Language.Writing, Lang: p.Language.Tag(), Day: func(iso string) string { return dated(r.Context(), iso) }}
 		if r.URL.Query().Get("paper") == "letter" {
 			o.Paper = report.Letter
 		}
@@ -335,7 +338,7 @@ func readDocument(l words.Language, document string, system units.System, chosen
 		return p
 	}
 	if !chosen {
-		p.System = settings.DefaultOptions(j).System
+		p.System = system.On(settings.DefaultOptions(j).System)
 	}
 	p.job = j
 	p.Groups = fieldsOf(j, p.System)
@@ -344,12 +347,19 @@ func readDocument(l words.Language, document string, system units.System, chosen
 
 // refuse notes why there is no job.
 func (p *page) refuse(err error) {
+	if p.Faults, p.MoreFaults = faultsIn(err); len(p.Faults) == 0 {
+		p.Trouble = err.Error()
+	}
+}
+
+// faultsIn are the things to put right in a document, if that is what an error lists, and
+// whether there are more.
+func faultsIn(err error) (list []job.Fault, more bool) {
 	var faults *job.Faults
 	if errors.As(err, &faults) {
-		p.Faults, p.MoreFaults = faults.List, faults.More
-		return
+		return faults.List, faults.More
 	}
-	p.Trouble = err.Error()
+	return nil, false
 }
 
 // doubt says how well the spread of the results is worked out, which takes nearly all
@@ -388,11 +398,6 @@ func (p *page) solve(d doubt) {
 
 // systemNamed reads the choice of units.
 func systemNamed(word string) (system units.System, chosen bool) {
-	switch word {
-	case "us":
-		return units.US, true
-	case "si":
-		return units.SI, true
-	}
-	return units.US, false
+	system, err := units.SystemNamed(word)
+	return system, err == nil
 }

@@ -25,7 +25,7 @@ func (p *page) formula(s working.Step) (symbols, figures string) {
 	if !ok {
 		return "", ""
 	}
-	if p.System == units.US && strings.Contains(s.Formula, " in °C") {
+	if p.System.In(units.Temperatures) == units.US && strings.Contains(s.Formula, " in °C") {
 		return p.between(f.Markup()), "" // its numbers are for other degrees than the figures'
 	}
 	return p.between(f.Markup()), p.between(f.Filled())
@@ -33,7 +33,7 @@ func (p *page) formula(s working.Step) (symbols, figures string) {
 
 // between says the words that stand around the signs of a formula.
 func (p *page) between(markup string) string {
-	if p.Language == words.English {
+	if p.Language.Plain() == words.English {
 		return markup
 	}
 	var out strings.Builder
@@ -151,7 +151,7 @@ func (p *page) sureness(ctx context.Context, b settings.Band) string {
 	if !b.Known || b.Low == "" {
 		return ""
 	}
-	text := words.Say(ctx, "why.band", b.Low, b.High)
+	text := words.Say(ctx, "why.band", words.Engine(ctx, b.Low), words.Engine(ctx, b.High))
 	if most := p.surer(); len(most) > 0 {
 		text += " " + words.Say(ctx, "why.surer", words.Engine(ctx, most[0].What), words.Engine(ctx, most[0].How))
 	}

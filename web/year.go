@@ -101,10 +101,7 @@ func unusable(err error) *PlayedYear {
 // PlayYear plays a job through a year on the weather of a file, or on weather made up for
 // the job's place if there is none.
 func PlayYear(j *job.Job, ask YearAsk) *PlayedYear {
-	o := trial.Options{System: ask.System, Seed: yearSeed, Against: []trial.Against{trial.Preset, trial.Fixed}, Found: ask.Found, Price: ask.Price, Carbon: ask.Carbon}
-	if ask.Found != nil {
-		o.Against = []trial.Against{trial.AsFound, trial.Preset, trial.Fixed}
-	}
+	o := trial.Options{System: ask.System, Seed: yearSeed, Against: trial.Usual(j, ask.Found), Found: ask.Found, Price: ask.Price, Carbon: ask.Carbon}
 	if ask.Weather != nil {
 		w, err := weather.Parse(ask.Weather, weather.Place{})
 		if err != nil {
@@ -169,7 +166,7 @@ func weatherOf(r *http.Request) ([]byte, error) {
 // jobMark changes with whatever changes the figures of a year, so that the script can
 // tell a year that was played before a change.
 func (p *page) jobMark() string {
-	sum := sha256.Sum256([]byte(p.System.String() + "\n" + p.Document))
+	sum := sha256.Sum256([]byte(p.System.Word() + "\n" + p.Document))
 	return hex.EncodeToString(sum[:6])
 }
 
@@ -218,6 +215,9 @@ func (p *page) yearSpoken() string {
 
 // yearRows are the lines that the command line prints.
 func (p *page) yearRows() []trial.Row { return p.Year.trial.Rows(p.Year.results, p.System) }
+
+// yearNotes say what a reader might stumble over.
+func (p *page) yearNotes() []string { return p.Year.trial.Notes(p.Year.results, p.System) }
 
 // yearCurve is a circuit’s supply over the year.
 func (p *page) yearCurve(circuit int, s size) string {

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"time"
 
+	"curvewright/settings"
 	"curvewright/store"
 	"curvewright/trial"
 	"curvewright/units"
@@ -23,7 +24,7 @@ type YearAsk struct {
 	Weather []byte // a file, unpacked; none makes the weather up
 	Price   trial.Price
 	Carbon  trial.Carbon
-	Found   *trial.Found // nil if nobody wrote it down
+	Found   *settings.Found // what was typed of the control as it was found; nil for what the job says
 }
 
 // Names in the form and in the addresses of a year's files.
@@ -76,6 +77,7 @@ func (s *server) askYear(p *page, r *http.Request) (ask YearAsk, refused string)
 	if p.Sheet == nil {
 		return ask, ""
 	}
+	surveyed := trial.KnowsFound(p.job)
 	for i, c := range p.Sheet.Circuits {
 		name := foundCircuit + strconv.Itoa(i)
 		text := strings.TrimSpace(r.FormValue(name))
@@ -89,7 +91,7 @@ func (s *server) askYear(p *page, r *http.Request) (ask YearAsk, refused string)
 		}
 		one.Name = c.Name
 		if ask.Found == nil {
-			ask.Found = &trial.Found{}
+			ask.Found = &settings.Found{}
 		}
 		ask.Found.Circuits = append(ask.Found.Circuits, one)
 	}
@@ -99,11 +101,14 @@ func (s *server) askYear(p *page, r *http.Request) (ask YearAsk, refused string)
 		if err != nil {
 			return ask, p.say("found.cutoff.wrong", text)
 		}
+		if ask.Found == nil && surveyed {
+			ask.Found = &settings.Found{}
+		}
 		if ask.Found != nil {
 			ask.Found.CutOff = t
 		}
 	}
-	if f := ask.Found; f != nil && len(f.Circuits) < len(p.Sheet.Circuits) {
+	if f := ask.Found; f != nil && !surveyed && len(f.Circuits) < len(p.Sheet.Circuits) {
 		return ask, p.say("found.all")
 	}
 	return ask, ""

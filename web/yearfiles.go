@@ -94,7 +94,7 @@ func (p *page) yearPaper(ctx context.Context) *report.Paperwork {
 	work := &report.Paperwork{Title: p.say("played.title"), Job: sheet.Job, Place: sheet.Place, Author: sheet.By, Lang: p.Language.Tag(),
 		Subject: p.say("year.subject"), Lead: []string{p.yearWeather(), p.say("played.bounds")}, PageOf: p.say("record.page")}
 	plot := func(of report.Plot, high float64, caption string) report.PaperPlot {
-		return report.PaperPlot{Plot: of, High: high, Caption: caption, Say: p.engine}
+		return report.PaperPlot{Plot: of, High: high, Caption: caption, Say: p.Language.Writing}
 	}
 	rooms := roomHigh * float64(len(result.Rooms))
 
@@ -111,6 +111,12 @@ func (p *page) yearPaper(ctx context.Context) *report.Paperwork {
 	}
 	work.Parts = append(work.Parts, compared)
 
+	notes := report.PaperPart{Title: p.say("played.notes")}
+	for _, text := range p.yearNotes() {
+		notes.Text = append(notes.Text, p.engine(text))
+	}
+	work.Parts = append(work.Parts, notes)
+
 	plots := report.PaperPart{Title: p.say("year.plots")}
 	for i, c := range sheet.Circuits {
 		plots.Plots = append(plots.Plots, plot(report.YearCurvePlot(sheet, i, y.trace), plotHigh, p.say("played.curve", words.Given(ctx, c.Name))))
@@ -125,10 +131,10 @@ func (p *page) yearPaper(ctx context.Context) *report.Paperwork {
 	}
 	work.Parts = append(work.Parts, plots)
 
-	table := report.PaperPart{Title: p.say("played.rooms"), Widths: []float64{2, 1, 1, 1, 1},
-		Columns: []string{p.say("played.room"), p.say("played.coldest"), p.say("played.warmest"), p.say("played.cold"), p.say("played.warm")}}
+	table := report.PaperPart{Title: p.say("played.rooms"), Widths: []float64{2, 1, 1.2, 1.2, 1, 1},
+		Columns: []string{p.say("played.room"), p.say("played.coldest"), p.say("played.heated"), p.say("played.warmest"), p.say("played.cold"), p.say("played.warm")}}
 	for _, r := range result.Rooms {
-		table.Rows = append(table.Rows, []report.PaperCell{bold(words.Given(ctx, r.Name)), plain(p.quantity(r.Low)), plain(p.quantity(r.High)),
+		table.Rows = append(table.Rows, []report.PaperCell{bold(words.Given(ctx, r.Name)), plain(p.quantity(r.Low)), plain(p.quantity(r.HighHeated)), plain(p.quantity(r.High)),
 			plain(p.engine(trial.Hours(r.Below))), plain(p.engine(trial.Hours(r.Above)))})
 	}
 	work.Parts = append(work.Parts, table)

@@ -20,6 +20,9 @@ type bufferNode struct {
 	through     bool    // the circuits' supply runs through the buffer, not past it
 	returns     bool    // and their return
 	stirred     bool
+	passed      bool    // a tank draws from the boiler itself
+	set         float64 // what the circuits ask for
+	wants       bool    // beside such a tank: its pump runs with the burner
 }
 
 func isBuffer(c pipework.Coupling) bool {
@@ -47,16 +50,26 @@ func makeBuffer(b Buffer, c pipework.Coupling, flow float64) bufferNode {
 
 // advanceBuffered moves boiler, buffer and pipes by one step of the radiators.
 //
-// The boiler's pump runs with the burner. The burner starts when the top is cool, stops
-// when the bottom is warm (of a stirred one there is only one temperature), and meanwhile keeps its own supply above what is asked for by
-// half the differential. Water that one side moves more than the other goes through the
+// The boiler's pump runs with the burner. The burner starts when the top is three quarters
+// of the differential below what is asked for, and stops when the bottom is within a quarter
+// of it (of a stirred one there is only one temperature: it goes by it as without a buffer).
+// Meanwhile it keeps its own supply above what is asked for by a quarter. So the whole
+// buffer swings by half the differential and more, and the circuits get what they ask for in
+// the mean. Water that one side moves more than the other goes through the
 // buffer, downwards or upwards.
+//
+// A tank that draws from the boiler itself has a pump of its own: while it is charged the
+// burner goes by the boiler's water, and the buffer takes of it what it is short of.
 func (m *model) advanceBuffered() {
 	b, f, dt := &m.boiler, &m.buffer, m.plantDt
 	var supply, returned float64
+	circuits, tank := m.active, (*circuitNode)(nil)
+	if last := len(circuits) - 1; f.passed && circuits[last].isTank {
+		circuits, tank = circuits[:last], circuits[last]
+	}
 	for range m.plantSteps {
 		drawn, carried := 0.0, 0.0
-		for _, c := range m.active {
+		for _, c := range circuits {
 			w := c.flow * c.share
 			drawn += w
 			carried += w * c.back
@@ -65,14 +78,26 @@ func (m *model) advanceBuffered() {
 		if drawn > 0 {
 			back = carried / drawn
 		}
+		starts, stops, over := f.top-b.set+b.differential/4, f.bottom-b.set+b.differential*3/4, b.t-b.set-b.differential/4
+		if f.stirred {
+			starts = f.top - b.set
+			stops = starts
+		}
+		if tank == nil {
+			f.wants = b.burning
+		} else {
+			f.settle(b.differential)
+			starts = b.t - b.set
+			stops, over = starts, starts
+		}
 		pumped := 0.0
-		if b.burning {
+		if b.burning && f.wants {
 			pumped = f.flow
 			m.ranFor += dt
 		}
 		var intoTop, intoBottom float64 // W
 		supply, returned, intoTop, intoBottom = f.exchange(b.t, back, pumped, drawn)
-		for _, c := range m.active {
+		for _, c := range circuits {
 			inlet := c.back + c.share*(supply-c.back)
 			c.supply = inlet
 			c.inletSum += inlet
@@ -81,12 +106,16 @@ func (m *model) advanceBuffered() {
 			}
 			c.back += c.renewed * (c.constant + c.slope*inlet - c.back)
 		}
-		starts, stops, over := f.top-b.set, f.bottom-b.set+b.differential, b.t-b.set-b.differential/2
-		if f.stirred {
-			stops = starts
+		stream := pumped * (b.t - returned)
+		if tank != nil {
+			charge := tank.flow * (b.t - tank.back)
+			returned = (pumped*returned + tank.flow*tank.back) / (pumped + tank.flow)
+			stream += charge
+			tank.supply = b.t
+			tank.inletSum += b.t
+			tank.back += tank.renewed * (tank.constant + tank.slope*b.t - tank.back)
 		}
 		output := b.fire(&m.sums, b.t, starts, stops, over, returned, dt)
-		stream := pumped * (b.t - returned)
 		m.sums.delivered += dt * stream
 		if !b.burning {
 			lost := b.standby * (b.t - b.room)
@@ -99,6 +128,16 @@ func (m *model) advanceBuffered() {
 		f.lose(&m.sums, dt)
 	}
 	b.supply, b.back = supply, returned
+}
+
+// settle decides whether the buffer is short of heat, about what the circuits ask for.
+func (f *bufferNode) settle(differential float64) {
+	switch {
+	case f.set == 0 || f.bottom > f.set-differential/4:
+		f.wants = false
+	case f.top < f.set-differential*3/4:
+		f.wants = true
+	}
 }
 
 // exchange gives the supply of the circuits, the return of the boiler and the heat that

@@ -25,6 +25,9 @@ func (m *model) look(now, outdoor float64) {
 			m.season = true
 		}
 	}
+	if m.frostOutdoor > 0 {
+		m.freezing = m.sensed < m.frostOutdoor || m.freezing && m.sensed < m.frostOutdoor+frostWidth
+	}
 	for i := range m.circuits {
 		c := &m.circuits[i]
 		if c.isTank {
@@ -41,11 +44,17 @@ func (m *model) look(now, outdoor float64) {
 			c.ask()
 			c.wanted = c.calls > 0 || c.frost
 		}
-		if !c.wanted {
+		c.stirred = m.freezing && !c.wanted
+		switch {
+		case c.stirred:
+			c.moveValves()
+			c.set = max(m.frostSupply, c.back) // as warm as its own water: a mixing valve shuts
+		case c.wanted:
+			c.moveValves()
+			c.set = c.supplyFor(m.sensed)
+		default:
 			continue
 		}
-		c.moveValves()
-		c.set = c.supplyFor(m.sensed)
 		for k := range c.radiators {
 			c.radiators[k].findPhi()
 		}
@@ -60,6 +69,7 @@ func (m *model) decide() {
 	}
 	b := &m.boiler
 	b.call, b.set, b.limit = false, 0, b.heating
+	m.buffer.set = 0
 	if tank.charging {
 		b.limit = b.most
 	}
@@ -77,9 +87,16 @@ func (m *model) decide() {
 			}
 			continue
 		}
-		c.on = c.wanted && c.flow > 0 && !(tank.charging && tank.priority) && !m.combi.drawing
+		c.on = (c.wanted || c.stirred) && c.flow > 0 && !(tank.charging && tank.priority) && !m.combi.drawing
 		if c.on {
-			b.ask(c.set + c.above)
+			set := c.set
+			if c.stirred {
+				set = m.frostSupply
+			}
+			if set > 0 {
+				b.ask(set + c.above)
+				m.buffer.set = max(m.buffer.set, set+c.above)
+			}
 			continue
 		}
 		c.supply = c.back
@@ -194,6 +211,7 @@ func (c *circuitNode) moveValves() {
 		return // its flow never changes
 	}
 	sum := 0.0
+	c.fans = 0
 	for i := range c.radiators {
 		r := &c.radiators[i]
 		switch r.valve {
@@ -206,6 +224,9 @@ func (c *circuitNode) moveValves() {
 			r.open = zone(r.open, r.room, r.band)
 		}
 		sum += r.flow * r.open
+		if r.open > 0 {
+			c.fans += r.fan
+		}
 	}
 	for i := range c.slabs {
 		s := &c.slabs[i]

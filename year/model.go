@@ -52,6 +52,9 @@ type model struct {
 	cutOff, cutOffWidth      float64
 	season                   bool
 	frost                    float64
+	frostOutdoor             float64
+	frostSupply              float64
+	freezing                 bool // outdoors, by the frost guard
 	unpowered                bool // nothing moves
 
 	boilerPump, fan, always float64
@@ -83,6 +86,7 @@ func newModel(h House, p Plant, s Settings, step float64) (*model, error) {
 	m := &model{
 		sensorOffset: float64(p.Sensor.Offset),
 		cutOff:       float64(s.CutOff.Above), cutOffWidth: float64(s.CutOff.Width), season: true, frost: float64(s.Frost),
+		frostOutdoor: float64(s.FrostOutdoor), frostSupply: float64(s.FrostSupply),
 		boilerPump: float64(p.Boiler.Pump), fan: float64(p.Boiler.Fan), always: float64(p.Boiler.Always),
 	}
 	m.addRooms(h)
@@ -174,6 +178,7 @@ func (m *model) addPlant(p Plant, s Settings) error {
 	}
 	if p.Buffer != nil {
 		m.buffer = makeBuffer(*p.Buffer, p.Coupling, m.boiler.flow)
+		m.buffer.passed = p.Tank != nil && !p.Tank.AtBuffer
 	}
 	var err error
 	if m.burner, err = tabulate(b.Model); err != nil {
@@ -243,10 +248,11 @@ func (m *model) makeCircuit(c Circuit, s CircuitSettings, above float64, laws ma
 			room: serve(r.Room), inv: 1 / float64(r.Capacity), factor: factor, law: law, offset: float64(r.Law.AirOffset),
 			flow: float64(r.Flow), open: 1, halfPer: factor * (1 + float64(r.Law.Down.PerRoom)) / (2 * float64(r.Flow)), airShare: 1 - float64(r.Radiant)*(1-m.rooms[r.Room].airPart), radiant: float64(r.Radiant),
 			behind: float64(r.Law.Down.PerRoom), behindG: float64(r.Law.Down.Conductance), behindT: float64(r.Law.Down.Temperature),
-			valve: r.Valve.Kind, band: float64(r.Valve.Band),
+			valve: r.Valve.Kind, band: float64(r.Valve.Band), fan: float64(r.Fan),
 			leaks: r.Law.Down != (emitter.Behind{}),
 		})
 		n.moves = n.moves || r.Valve.Kind != Open
+		n.fans += float64(r.Fan)
 		if !c.Series || n.flow == 0 {
 			n.flow += float64(r.Flow)
 		}
@@ -389,10 +395,14 @@ func (m *model) quickest() stepRates {
 		coil := m.circuits[len(m.circuits)-1].flow * (1 + t.phi) / float64(t.coil)
 		note(&r.tank, "the water in the tank", t.inv*(t.loss+coil))
 	}
-	if m.buffer.inv > 0 {
-		note(&r.plant, "the water in the buffer", m.buffer.inv*(flow+m.buffer.flow+m.buffer.loss))
-	}
-	if b := &m.boiler; !b.direct {
+	switch b := &m.boiler; {
+	case m.buffer.inv > 0:
+		note(&r.plant, "the water in the buffer", m.buffer.inv*(flow+b.flow+m.buffer.loss))
+		flow = b.flow
+		if m.tank.n > 0 {
+			flow += m.circuits[len(m.circuits)-1].flow
+		}
+	case !b.direct:
 		flow = min(flow, b.flow)
 	}
 	note(&r.plant, "the water in the boiler", m.boiler.inv*(flow+m.boiler.gain+m.boiler.standby))

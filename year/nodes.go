@@ -87,6 +87,7 @@ type radiatorNode struct {
 	inlet    float64 // mean inlet of the step before
 	valve    ValveKind
 	band     float64
+	fan      float64 // electricity of a fan coil, W
 }
 
 // slabNode is a heated floor.
@@ -117,6 +118,7 @@ type circuitNode struct {
 	mixed     bool
 	moves     bool // some valve moves
 	wanted    bool // by season, program and frost guard
+	stirred   bool // only its pump is, by the frost guard outdoors
 
 	thermostat float64 // band of its room thermostats, 0 for none
 	calls      float64 // 1 while they want heat
@@ -138,6 +140,8 @@ type circuitNode struct {
 	waited    float64 // s since the radiators moved, while the circuit rests
 	pump      float64
 	runs      float64 // s
+	fans      float64 // W, of all fan coils whose valves are open
+	blown     float64 // J, by those fans
 	curve     *supplyCurve
 	held      float64
 	least     float64 // limits of the supply

@@ -40,6 +40,26 @@ func TestABufferConservesHeatAndCalmsTheBurner(t *testing.T) {
 	}
 }
 
+// TestAWiderDifferentialCalmsABuffer: the burner must not stop by a bottom that is no warmer
+// than what comes back from the circuits.
+func TestAWiderDifferentialCalmsABuffer(t *testing.T) {
+	h, p, s := plainHouse(t, 3)
+	p.Boiler.Least, p.Boiler.Flow = 6000, 700
+	w := Steady(units.Celsius(6), 20, 0)
+	for _, c := range []pipework.Coupling{pipework.TwoPipeBuffer, pipework.ThreePipeBuffer, pipework.FourPipeBuffer, pipework.StirredBuffer} {
+		p.Coupling, p.Buffer = c, &Buffer{Water: 1.2e6, Loss: 2, Room: units.Celsius(15)}
+		before := math.MaxInt
+		for _, d := range []units.Difference{4, 8, 16} {
+			s.Differential = d
+			r := must[Result](t)(Run(h, p, s, w, Options{}))
+			if r.Starts >= before || r.Runs[0] > 0 {
+				t.Errorf("%s: %d starts with a differential of %v K, %d of them under a minute; with half of it %d", c, r.Starts, float64(d), r.Runs[0], before)
+			}
+			before = r.Starts
+		}
+	}
+}
+
 // TestTheSameHouseIsJudgedByWhatItsPeopleWant: a program that warms only when they rise is
 // short in the morning, and one that never lowers is not.
 func TestTheSameHouseIsJudgedByWhatItsPeopleWant(t *testing.T) {

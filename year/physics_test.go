@@ -389,8 +389,11 @@ func TestHeatIsConserved(t *testing.T) {
 		p.Coupling = rapid.SampledFrom([]pipework.Coupling{pipework.Direct, pipework.LowLossHeader, pipework.TwoPipeBuffer, pipework.ThreePipeBuffer, pipework.FourPipeBuffer, pipework.StirredBuffer}).Draw(rt, "coupling")
 		if isBuffer(p.Coupling) {
 			p.Buffer = &Buffer{Water: building.HeatCapacity(draw("buffer", 1e5, 2e6)), Loss: 2, Room: units.Celsius(15)}
+			p.Tank.AtBuffer = rapid.Bool().Draw(rt, "tank at the buffer")
 		}
 		p.Circuits[0].Thermostat = rapid.SampledFrom([]units.Difference{0, 1}).Draw(rt, "thermostat")
+		s.FrostOutdoor = rapid.SampledFrom([]units.Temperature{0, units.Celsius(3)}).Draw(rt, "frost guard outdoors")
+		s.FrostSupply = rapid.SampledFrom([]units.Temperature{0, units.Celsius(35)}).Draw(rt, "and its supply")
 		s.HeatingLimit = rapid.SampledFrom([]units.Power{0, 8000}).Draw(rt, "limit")
 		p.Boiler.Flow = units.LossCoefficient(draw("boiler flow", 100, 1500))
 		p.Boiler.Capacity = building.HeatCapacity(draw("boiler", 20e3, 300e3))

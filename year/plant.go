@@ -96,6 +96,7 @@ type Radiator struct {
 	Capacity building.HeatCapacity // water and metal
 	Radiant  units.Fraction        // of its heat
 	Valve    Valve
+	Fan      units.Power // electricity of a fan coil while its water runs
 }
 
 // Slab is a heated floor in layers, from the top down.
@@ -130,6 +131,9 @@ type Tank struct {
 	Pump     units.Power
 	Cold     units.Temperature // of the cold water
 	Draws    hotwater.Pattern  // of every day
+	// AtBuffer lets the tank draw from a buffer as the circuits do. Otherwise it draws from
+	// the boiler itself, past the buffer.
+	AtBuffer bool
 }
 
 const (
@@ -172,6 +176,7 @@ func (r Radiator) check() error {
 		refuse.Within("flow", r.Flow, 0.1, mostInflow),
 		refuse.Within("capacity", r.Capacity, leastCapacity, mostCapacity),
 		refuse.Within("radiant share", r.Radiant, 0, 1),
+		refuse.Within("electricity of its fan", r.Fan, 0, mostWattage),
 		r.Valve.check(),
 	)
 }
@@ -290,6 +295,9 @@ func (p Plant) check(rooms int) error {
 	if p.Tank != nil {
 		if err := p.Tank.check(); err != nil {
 			return fmt.Errorf("tank: %w", err)
+		}
+		if p.Tank.AtBuffer && p.Buffer == nil {
+			return fmt.Errorf("tank: it draws from a buffer, but there is none; the coupling is %q", p.Coupling)
 		}
 	}
 	if p.Combi != nil {

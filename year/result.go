@@ -17,8 +17,10 @@ type Result struct {
 	Fuel        units.Energy // gross heat of all that was burnt, starts included
 	Heat        units.Energy // from the burner to the boiler's water
 	Delivered   units.Energy // from the boiler to circuits and tank
-	Electricity units.Energy // pumps, burner's fan, control
-	Pumps       units.Energy // of Electricity
+	Electricity units.Energy // of the three below
+	Pumps       units.Energy
+	OfBoiler    units.Energy // its burner's fan and its control
+	Fans        units.Energy // of fan coils
 
 	Efficiency units.Fraction // Delivered over Fuel
 	Burning    units.Time
@@ -132,7 +134,7 @@ func (m *model) restart() {
 		m.rooms[i].stat = roomStat{low: math.Inf(1), high: math.Inf(-1)}
 	}
 	for i := range m.circuits {
-		m.circuits[i].runs = 0
+		m.circuits[i].runs, m.circuits[i].blown = 0, 0
 	}
 }
 

@@ -283,7 +283,7 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 	r := Result{
 		Settings: s.Name, Time: units.Time(total), Step: Steps{units.Time(m.massDt), units.Time(m.dt), units.Time(m.emitterDt), units.Time(m.plantDt)},
 		Fuel: units.Energy(fuel), Heat: units.Energy(sums.burnt), Delivered: units.Energy(sums.delivered),
-		Electricity: units.Energy(sums.electricity + sums.pumps + m.always*total), Pumps: units.Energy(sums.pumps), Burning: units.Time(sums.burning), Condensing: units.Time(sums.condensing),
+		OfBoiler: units.Energy(sums.electricity + m.always*total), Pumps: units.Energy(sums.pumps), Burning: units.Time(sums.burning), Condensing: units.Time(sums.condensing),
 		Starts: sums.starts, StartsPerDay: t.startsPerDay, Runs: sums.runs, ShortestRun: units.Time(sums.shortest), LongestRun: units.Time(sums.longest),
 		WorstDay: t.worstDay, Worst: t.worst,
 	}
@@ -292,12 +292,13 @@ func (t *tape) result(h House, p Plant, s Settings, begin float64) Result {
 	}
 	for i := range m.circuits {
 		c := &m.circuits[i]
-		r.Electricity += units.Energy(c.pump * c.runs)
 		r.Pumps += units.Energy(c.pump * c.runs)
+		r.Fans += units.Energy(c.blown)
 		if !c.isTank {
 			r.Circuits = append(r.Circuits, CircuitResult{Name: p.Circuits[i].Name, Runs: units.Time(c.runs)})
 		}
 	}
+	r.Electricity = r.Pumps + r.OfBoiler + r.Fans
 	const each = judgeEvery * minute
 	for i := range m.rooms {
 		st := &m.rooms[i].stat

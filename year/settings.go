@@ -27,7 +27,12 @@ type Settings struct {
 	// Frost lets a circuit run while a room or its return is colder than this, whatever
 	// else forbids it; 0 for no guard.
 	Frost units.Temperature
-	Tank  TankSettings
+	// FrostOutdoor guards the pipes: colder outdoors than that, by the sensor, the pump of
+	// every circuit runs, also where nobody calls for heat; 0 for no guard.
+	FrostOutdoor units.Temperature
+	// FrostSupply is what the boiler then holds for such a circuit; 0 for the pump alone.
+	FrostSupply units.Temperature
+	Tank        TankSettings
 }
 
 // CutOff is the outdoor temperature above which nothing heats. The zero value heats all
@@ -162,6 +167,12 @@ func (s Settings) check(p Plant, rooms int) error {
 	}
 	if s.Frost != 0 {
 		err = cmp.Or(err, refuse.Within("frost guard", s.Frost, units.Celsius(0), units.Celsius(15)))
+	}
+	if s.FrostOutdoor != 0 {
+		err = cmp.Or(err, refuse.Within("frost guard outdoors", s.FrostOutdoor, units.Celsius(-30), units.Celsius(20)))
+	}
+	if s.FrostSupply != 0 {
+		err = cmp.Or(err, refuse.Within("supply of the frost guard", s.FrostSupply, units.Celsius(5), hottest))
 	}
 	if p.Tank == nil {
 		return err

@@ -57,7 +57,7 @@ func (m *model) advanceWater() {
 		m.restBoiler(m.emitterDt)
 		return
 	}
-	if m.buffer.inv > 0 && !(len(m.active) == 1 && m.active[0].isTank) {
+	if m.buffer.inv > 0 {
 		m.advanceBuffered()
 	} else {
 		m.ranFor += m.emitterDt
@@ -311,6 +311,7 @@ func (m *model) advanceEmitters(c *circuitNode) {
 	dt := m.emitterDt
 	inlet := c.inletSum / float64(m.plantSteps)
 	c.runs += dt
+	c.blown += dt * c.fans
 	if c.isTank {
 		m.tank.heat += dt * c.flow * (1 + m.tank.phi) * (inlet - m.tank.coilMean)
 		return

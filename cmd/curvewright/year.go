@@ -56,9 +56,9 @@ func (f played) trial(file string, o trial.Options) (*trial.Trial, error) {
 type yearCommand struct {
 	File string `arg:"" help:"Job document."`
 	played
-	Against     []string `default:"preset,fixed" help:"Play these beside the sheet: preset, as-found, fixed; none leaves them out."`
-	Found       []string `sep:"none" placeholder:"CURVE" help:"A circuit as it was found: \"House: 180 °F at 0 °F, 110 °F at 60 °F\", or \"House: 160 °F\" held. Once for each circuit."`
-	FoundCutOff string   `placeholder:"TEMPERATURE" help:"Warm-weather cut-off as it was found: \"70 °F\"; without it, none."`
+	Against     []string `placeholder:"SETTINGS" help:"Play these beside the sheet: preset, as-found, fixed; none leaves them out. Without it preset and fixed, and as-found if the job says how the control was found."`
+	Found       []string `sep:"none" placeholder:"CURVE" help:"A circuit as it was found, in place of what the job says: \"House: 180 °F at 0 °F, 110 °F at 60 °F\", or \"House: 160 °F\" held. Once for each circuit."`
+	FoundCutOff string   `placeholder:"TEMPERATURE" help:"Warm-weather cut-off as it was found: \"70 °F\"; without it what the job says."`
 	FuelPrice   string   `placeholder:"PRICE" help:"Price of the fuel: \"1.20/therm\", \"0.11 EUR/kWh\"."`
 	Carbon      string   `placeholder:"FACTOR" help:"Carbon dioxide of the fuel: \"5.3 kg/therm\", \"0.2 kg/kWh\"."`
 	CSV         string   `name:"csv" placeholder:"FILE" help:"Write the hours of the year under the sheet's settings to a table."`
@@ -73,6 +73,13 @@ func (c yearCommand) Run(p *program) error {
 	o, err := c.options()
 	if err != nil {
 		return err
+	}
+	if len(c.Against) == 0 {
+		j, err := readJob(c.File)
+		if err != nil {
+			return err
+		}
+		o.Against = trial.Usual(j, o.Found)
 	}
 	t, err := c.trial(c.File, o)
 	if err != nil {
@@ -115,7 +122,7 @@ func (c yearCommand) options() (o trial.Options, err error) {
 		}
 	}
 	if len(c.Found) > 0 || c.FoundCutOff != "" {
-		o.Found = &trial.Found{}
+		o.Found = &settings.Found{}
 	}
 	for _, text := range c.Found {
 		one, err := trial.ParseFound(text)

@@ -167,7 +167,7 @@ func TestASecondServerOnTheSameFile(t *testing.T) {
 		case <-time.After(2 * time.Millisecond):
 		}
 	}
-	history, err := d.History(t.Context(), made.ID)
+	history, err := d.History(t.Context(), made.ID, 0, 0)
 	if err != nil {
 		t.Fatal(err)
 	}

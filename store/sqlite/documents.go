@@ -5,6 +5,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"math"
 	"strings"
 	"time"
 
@@ -141,8 +142,8 @@ func revisionOf(ctx context.Context, tx *sql.Tx, id string, number int) (store.R
 	var saved int64
 	var packing string
 	var content []byte
-	err := tx.QueryRowContext(ctx, `SELECT saved, by, what, undoes, packing, content FROM revision WHERE document = ? AND number = ?`, id, number).
-		Scan(&saved, &r.By, &r.What, &r.Undoes, &packing, &content)
+	err := tx.QueryRowContext(ctx, `SELECT saved, by, what, undoes, typed, packing, content FROM revision WHERE document = ? AND number = ?`, id, number).
+		Scan(&saved, &r.By, &r.What, &r.Undoes, &r.Typed, &packing, &content)
 	if err != nil {
 		return store.Revision{}, err
 	}
@@ -151,10 +152,19 @@ func revisionOf(ctx context.Context, tx *sql.Tx, id string, number int) (store.R
 	return r, err
 }
 
-// History lists the revisions of a document, the newest first.
-func (d *DB) History(ctx context.Context, id string) (history []store.Revision, err error) {
+// History lists the revisions of a document below a number, the newest first.
+func (d *DB) History(ctx context.Context, id string, below, most int) (history []store.Revision, err error) {
+	if below <= 0 {
+		below = math.MaxInt32
+	}
+	if most <= 0 {
+		most = -1 // no bound
+	}
 	err = d.reading(ctx, func(tx *sql.Tx) error {
-		rows, err := tx.QueryContext(ctx, `SELECT number, saved, by, what, undoes FROM revision WHERE document = ? ORDER BY number DESC`, id)
+		if _, err := entryOf(ctx, tx, id); err != nil {
+			return err
+		}
+		rows, err := tx.QueryContext(ctx, `SELECT number, saved, by, what, undoes, typed FROM revision WHERE document = ? AND number < ? ORDER BY number DESC LIMIT ?`, id, below, most)
 		if err != nil {
 			return err
 		}
@@ -162,19 +172,13 @@ func (d *DB) History(ctx context.Context, id string) (history []store.Revision, 
 		for rows.Next() {
 			var r store.Revision
 			var saved int64
-			if err := rows.Scan(&r.Number, &saved, &r.By, &r.What, &r.Undoes); err != nil {
+			if err := rows.Scan(&r.Number, &saved, &r.By, &r.What, &r.Undoes, &r.Typed); err != nil {
 				return err
 			}
 			r.When = moment(saved)
 			history = append(history, r)
 		}
-		if err := rows.Err(); err != nil {
-			return err
-		}
-		if len(history) == 0 { // every document has a revision
-			return store.NotFound
-		}
-		return nil
+		return rows.Err()
 	})
 	return history, err
 }
@@ -205,7 +209,7 @@ func (d *DB) Create(ctx context.Context, e store.Entry, document []byte, by, wha
 		if err != nil {
 			return err
 		}
-		return addRevision(ctx, tx, made, document, what, 0)
+		return addRevision(ctx, tx, made, document, what, 0, false)
 	})
 	if err != nil {
 		return store.Entry{}, err
@@ -228,13 +232,13 @@ func (d *DB) unused(insert func(id string) error) (string, error) {
 	}
 }
 
-func addRevision(ctx context.Context, tx *sql.Tx, e store.Entry, document []byte, what string, undoes int) error {
+func addRevision(ctx context.Context, tx *sql.Tx, e store.Entry, document []byte, what string, undoes int, typed bool) error {
 	packing, content, err := pack(document)
 	if err != nil {
 		return err
 	}
-	_, err = tx.ExecContext(ctx, `INSERT INTO revision (document, number, saved, by, what, undoes, packing, content) VALUES (?, ?, ?, ?, ?, ?, ?, ?)`,
-		e.ID, e.Revision, e.Changed.UnixMicro(), e.ChangedBy, what, undoes, packing, content)
+	_, err = tx.ExecContext(ctx, `INSERT INTO revision (document, number, saved, by, what, undoes, typed, packing, content) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
+		e.ID, e.Revision, e.Changed.UnixMicro(), e.ChangedBy, what, undoes, typed, packing, content)
 	return err
 }
 
@@ -256,7 +260,7 @@ func (d *DB) Save(ctx context.Context, id string, base int, c store.Change) (e s
 		if err != nil {
 			return err
 		}
-		return addRevision(ctx, tx, e, c.Document, c.What, c.Undoes)
+		return addRevision(ctx, tx, e, c.Document, c.What, c.Undoes, c.Typed)
 	})
 	if err != nil {
 		return store.Entry{}, err

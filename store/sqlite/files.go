@@ -63,6 +63,23 @@ func (d *DB) ReadFile(ctx context.Context, id, fileID string) (f store.File, err
 	return f, err
 }
 
+// RenameFile calls a file otherwise.
+func (d *DB) RenameFile(ctx context.Context, id, fileID, name string) error {
+	return d.writing(ctx, func(tx *sql.Tx) error {
+		if err := store.CheckFile(store.File{Name: name}); err != nil {
+			return err
+		}
+		done, err := tx.ExecContext(ctx, `UPDATE file SET name = ? WHERE document = ? AND id = ?`, name, id, fileID)
+		if err != nil {
+			return err
+		}
+		if n, err := done.RowsAffected(); err != nil || n > 0 {
+			return err
+		}
+		return store.NotFound
+	})
+}
+
 // RemoveFile removes a file for good.
 func (d *DB) RemoveFile(ctx context.Context, id, fileID string) error {
 	return d.writing(ctx, func(tx *sql.Tx) error {

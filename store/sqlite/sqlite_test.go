@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -73,7 +74,7 @@ func TestIsThereAfterOpeningAgain(t *testing.T) {
 	path := fresh(t)
 	d := opened(t, path)
 	made := created(t, d)
-	for name, want := range map[string]string{"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "user_version": "1"} {
+	for name, want := range map[string]string{"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "user_version": strconv.Itoa(len(migrations()))} {
 		if got := pragma(t, d.db, name); got != want {
 			t.Errorf("%s is %s, not %s", name, got, want)
 		}
@@ -293,12 +294,12 @@ func TestOlderFilesAreBroughtUpToDate(t *testing.T) {
 	if _, err := open(path, storetest.Outside(), time.Second, wrong); err == nil {
 		t.Fatal("a step that fails passed")
 	}
-	d, err := open(path, storetest.Outside(), time.Second, wrong[:2])
+	d, err := open(path, storetest.Outside(), time.Second, wrong[:len(wrong)-1])
 	if err != nil {
 		t.Fatal(err)
 	}
 	runSQL(t, d, "INSERT INTO tool VALUES ('saw')")
-	if e, _, err := d.Read(t.Context(), made.ID); err != nil || e != made || pragma(t, d.db, "user_version") != "2" {
+	if e, _, err := d.Read(t.Context(), made.ID); err != nil || e != made || pragma(t, d.db, "user_version") != strconv.Itoa(len(wrong)-1) {
 		t.Errorf("%+v, %v", e, err)
 	}
 	if err := d.Close(); err != nil {
@@ -307,7 +308,7 @@ func TestOlderFilesAreBroughtUpToDate(t *testing.T) {
 	if _, err := Open(path, storetest.Outside()); !errors.Is(err, store.Newer) {
 		t.Errorf("the old program opens it: %v", err)
 	}
-	if e, r, err := opened(t, path+".version-1").Read(t.Context(), made.ID); err != nil || e != made || string(r.Document) != "first" {
+	if e, r, err := opened(t, fmt.Sprintf("%s.version-%d", path, len(migrations()))).Read(t.Context(), made.ID); err != nil || e != made || string(r.Document) != "first" {
 		t.Errorf("the copy from before holds %+v, %q, %v", e, r.Document, err)
 	}
 }
@@ -327,7 +328,7 @@ func TestStoredVersionsOpen(t *testing.T) {
 			t.Errorf("%s: %+v, %v", version, entries, err)
 			continue
 		}
-		history, err := d.History(t.Context(), entries[1].ID)
+		history, err := d.History(t.Context(), entries[1].ID, 0, 0)
 		if err != nil || len(history) != 2 {
 			t.Errorf("%s: %+v, %v", version, history, err)
 		}

@@ -137,7 +137,7 @@ func revisions(t *testing.T, c *checked) {
 		t.Errorf("%v is not in UTC", made.Created)
 	}
 	saved, err := c.Save(t.Context(), made.ID, 1, store.Change{
-		Title: "Quillon", About: "Upper Road", Document: []byte("second\x00\xff"), By: "Bram", What: "site: elevation 0 ft → 9 ft", Undoes: 1,
+		Title: "Quillon", About: "Upper Road", Document: []byte("second\x00\xff"), By: "Bram", What: "site: elevation 0 ft → 9 ft", Undoes: 1, Typed: true,
 	})
 	c.ok(err)
 	want := store.Entry{
@@ -153,13 +153,13 @@ func revisions(t *testing.T, c *checked) {
 		t.Errorf("read as %+v, not %+v", entry, want)
 	}
 	same(t, newest, store.Revision{
-		Number: 2, When: saved.Changed, By: "Bram", What: "site: elevation 0 ft → 9 ft", Undoes: 1, Document: []byte("second\x00\xff"),
+		Number: 2, When: saved.Changed, By: "Bram", What: "site: elevation 0 ft → 9 ft", Undoes: 1, Typed: true, Document: []byte("second\x00\xff"),
 	})
 	first, err := c.ReadRevision(t.Context(), made.ID, 1)
 	c.ok(err)
 	same(t, first, store.Revision{Number: 1, When: made.Created, By: "Orla", What: "begun", Document: []byte("first")})
 	c.save(saved, "")
-	history, err := c.History(t.Context(), made.ID)
+	history, err := c.History(t.Context(), made.ID, 0, 0)
 	c.ok(err)
 	if len(history) != 3 {
 		t.Fatalf("%d revisions, not 3", len(history))
@@ -168,6 +168,17 @@ func revisions(t *testing.T, c *checked) {
 		if r.Number != 3-i || r.Document != nil {
 			t.Errorf("the history has at %d %+v", i, r)
 		}
+	}
+	for _, part := range []struct{ below, most, first, count int }{
+		{0, 2, 3, 2}, {3, 0, 2, 2}, {3, 1, 2, 1}, {1, 0, 0, 0}, {1000, 1000, 3, 3}, {-1, -1, 3, 3},
+	} {
+		got, err := c.History(t.Context(), made.ID, part.below, part.most)
+		if err != nil || len(got) != part.count || part.count > 0 && got[0].Number != part.first {
+			t.Errorf("below %d, %d at most: %+v, %v", part.below, part.most, got, err)
+		}
+	}
+	if !history[1].Typed || history[0].Typed || history[2].Typed {
+		t.Errorf("the history does not tell what was typed: %+v", history)
 	}
 	if _, empty, err := c.Read(t.Context(), made.ID); err != nil || len(empty.Document) != 0 {
 		t.Errorf("an empty document came back as %q, %v", empty.Document, err)
@@ -179,7 +190,7 @@ func same(t *testing.T, got, want store.Revision) {
 	if !bytes.Equal(got.Document, want.Document) || !got.When.Equal(want.When) {
 		t.Errorf("revision %+v, not %+v", got, want)
 	}
-	if got.Number != want.Number || got.By != want.By || got.What != want.What || got.Undoes != want.Undoes {
+	if got.Number != want.Number || got.By != want.By || got.What != want.What || got.Undoes != want.Undoes || got.Typed != want.Typed {
 		t.Errorf("revision %+v, not %+v", got, want)
 	}
 }
@@ -227,7 +238,7 @@ func manyAtOnce(t *testing.T, c *checked) {
 		})
 	}
 	group.Wait()
-	history, err := c.History(t.Context(), made.ID)
+	history, err := c.History(t.Context(), made.ID, 0, 0)
 	c.ok(err)
 	seen := map[string]bool{}
 	for _, r := range history {
@@ -376,6 +387,21 @@ func files(t *testing.T, c *checked) {
 	if err := c.RemoveFile(t.Context(), other.ID, first); !errors.Is(err, store.NotFound) {
 		t.Errorf("a file of one house is removed from another: %v", err)
 	}
+	before, err := c.Files(t.Context(), house.ID)
+	c.ok(err)
+	if err := c.RenameFile(t.Context(), other.ID, first, "stolen"); !errors.Is(err, store.NotFound) {
+		t.Errorf("a file of another document was renamed: %v", err)
+	}
+	if err := c.RenameFile(t.Context(), house.ID, first, "two\nlines"); err == nil {
+		t.Error("a file has a name of two lines")
+	}
+	c.ok(c.RenameFile(t.Context(), house.ID, first, "bill of 2025"))
+	after, err := c.Files(t.Context(), house.ID)
+	c.ok(err)
+	before[0].Name = "bill of 2025"
+	if !slices.Equal(before, after) {
+		t.Errorf("renamed: %+v, not %+v", after, before)
+	}
 	c.ok(c.RemoveFile(t.Context(), house.ID, first))
 	if listed, err := c.Files(t.Context(), house.ID); err != nil || len(listed) != 1 {
 		t.Errorf("after removing one: %+v, %v", listed, err)
@@ -394,12 +420,12 @@ func missing(t *testing.T, c *checked) {
 	for _, id := range []string{"", "nothing", made.ID + "x", "'"} {
 		_, _, read := c.Read(ctx, id)
 		_, revision := c.ReadRevision(ctx, id, 1)
-		_, history := c.History(ctx, id)
+		_, history := c.History(ctx, id, 0, 0)
 		_, save := c.Save(ctx, id, 1, store.Change{})
 		_, put := c.PutFile(ctx, id, store.File{})
 		_, files := c.Files(ctx, id)
 		_, file := c.ReadFile(ctx, id, "nothing")
-		for i, err := range []error{read, revision, history, save, put, files, file, c.SetState(ctx, id, store.Trashed), c.Erase(ctx, id), c.RemoveFile(ctx, id, "nothing")} {
+		for i, err := range []error{read, revision, history, save, put, files, file, c.SetState(ctx, id, store.Trashed), c.Erase(ctx, id), c.RemoveFile(ctx, id, "nothing"), c.RenameFile(ctx, id, "nothing", "name")} {
 			if !errors.Is(err, store.NotFound) {
 				t.Errorf("%q, method %d: %v", id, i, err)
 			}

@@ -32,11 +32,24 @@ func (l Language) Engine(text string) string {
 // Understand says a sentence of the engine in a language, and whether it is known. What is
 // not comes back as it was.
 func (l Language) Understand(text string) (said string, known bool) {
-	if l == English || strings.TrimSpace(text) == "" {
+	if l == English || l == English|withPoint || strings.TrimSpace(text) == "" {
 		return text, true
+	}
+	if one, more, several := strings.Cut(text, "\n"); several { // as errors that were joined
+		said, known := l.Understand(one)
+		rest, all := l.Understand(more)
+		return said + "\n" + rest, known && all
 	}
 	if said, known := phrasebook().say(l, text, 0); known {
 		return said, true
+	}
+	if bare, ended := strings.CutSuffix(text, "."); ended { // what usually stands within a sentence
+		if said, known := phrasebook().say(l, bare, 0); known {
+			return said + ".", true
+		}
+	}
+	if l.Plain() == English {
+		return l.figuresWithUnits(text), true
 	}
 	return text, false
 }
@@ -50,13 +63,16 @@ func (l Language) Writing(text string) string {
 			return loose
 		}
 	}
+	if bare, broken := strings.CutSuffix(text, ","); !known && broken { // a line of several
+		return l.Writing(bare) + ","
+	}
 	return said
 }
 
 // phrasebook is put in order once, when it is first opened.
 var phrasebook = sync.OnceValue(func() *book {
 	return newBook(engineCautions, engineRecords, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
-		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults, engineWeb, engineFollow, engineVisit, engineDrawn, enginePlayed, enginePrinted, engineVisited, engineFollowup)
+		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults, engineWeb, engineFollow, engineVisit, engineVisitMore, engineDrawn, enginePlayed, enginePrinted, engineVisited, engineFollowup, engineLogged, engineSeen, engineTroubles, engineRefused, engineUnits, engineSunned)
 })
 
 // deepest is how far phrases may lie within phrases.
@@ -67,7 +83,7 @@ func (b *book) say(l Language, text string, depth int) (string, bool) {
 		return p.with(l, nil), true
 	}
 	if isFigure(text) {
-		return figures(text), true
+		return l.figures(text), true
 	}
 	if depth > deepest {
 		return "", false
@@ -75,14 +91,14 @@ func (b *book) say(l Language, text string, depth int) (string, bool) {
 	if said, ok := b.several(l, text, depth); ok {
 		return said, true
 	}
-	for _, sign := range []string{"; ", ", ", " and "} {
+	for _, sign := range []string{"; ", ", ", " and ", " or "} {
 		if strings.Contains(text, sign) {
 			if said, ok := b.list(l, text, sign, depth); ok {
 				return said, true
 			}
 		}
 	}
-	return "", false
+	return b.placed(l, text, depth)
 }
 
 // one says a text that is one phrase. A text that begins a sentence may be a phrase that
@@ -104,7 +120,7 @@ func (b *book) asItStands(l Language, text string, depth int) (string, bool) {
 		return p.with(l, nil), true
 	}
 	if e, ok := choices[text]; ok { // a word of the survey that the engine passes on
-		return e[l], true
+		return e[l.Plain()], true
 	}
 	for _, p := range b.candidates(text) {
 		var holes [8]string
@@ -162,12 +178,12 @@ func (b *book) inside(l Language, kind byte, text string, depth int) (string, bo
 	}
 	switch kind {
 	case 'd':
-		return figures(text), strings.Trim(text, "0123456789.,+−-") == ""
+		return l.figures(text), strings.Trim(text, "0123456789.,+−-") == ""
 	case 'v':
 		if strings.EqualFold(text, "the house") { // what the short way calls its only room
 			return b.exact["the house"].with(l, nil), true
 		}
-		return figuresWithUnits(text), strings.TrimSpace(text) == text && len(text) <= longestName
+		return l.figuresWithUnits(text), strings.TrimSpace(text) == text && len(text) <= longestName && !strings.Contains(text, "; ")
 	}
 	return b.say(l, text, depth+1)
 }
@@ -219,10 +235,12 @@ func (b *book) list(l Language, text, sign string, depth int) (string, bool) {
 		parts[i] = said
 	}
 	switch {
-	case sign == "; " && l == French:
-		sign = " ; "
+	case sign == "; " && l.Plain() == French:
+		sign = l.typeset(" ; ")
+	case sign == " or ":
+		sign = [...]string{" or ", " ou ", " o ", " oder "}[l.Plain()]
 	case sign == " and ":
-		sign = [...]string{" et ", " y ", " und "}[l-1]
+		sign = [...]string{" and ", " et ", " y ", " und "}[l.Plain()]
 	}
 	return strings.Join(parts, sign), true
 }

@@ -1,6 +1,7 @@
 package words
 
 import (
+	"bytes"
 	"cmp"
 	"slices"
 	"strings"
@@ -11,11 +12,11 @@ import (
 
 // phrase is one pattern, taken apart at its holes.
 type phrase struct {
-	between []string // what stands before, between and after the holes
-	kinds   []byte   // of the holes: s, v, d
-	said    [3][]piece
-	weight  int // of its letters: the heavier pattern is the closer one
-	rank    int // by weight, in the whole book
+	between []string   // what stands before, between and after the holes
+	kinds   []byte     // of the holes: s, v, d
+	said    [4][]piece // by the language
+	weight  int        // of its letters: the heavier pattern is the closer one
+	rank    int        // by weight, in the whole book
 }
 
 // piece is a text, or a hole if its kind is not zero.
@@ -45,7 +46,7 @@ func newBook(parts ...map[string]wording) *book {
 		}
 	}
 	slices.SortFunc(holed, func(p, q *phrase) int {
-		return cmp.Or(q.weight-p.weight, slices.Compare(p.between, q.between))
+		return cmp.Or(q.weight-p.weight, slices.Compare(p.between, q.between), bytes.Compare(p.kinds, q.kinds))
 	})
 	for rank, p := range holed {
 		p.rank = rank
@@ -69,8 +70,9 @@ func takeApart(english string, w wording) *phrase {
 		}
 		p.between, p.kinds = append(p.between, ""), append(p.kinds, c.kind)
 	}
+	p.said[English] = pieces(english)
 	for i, text := range w {
-		p.said[i] = pieces(text)
+		p.said[i+1] = pieces(Language(i + 1).typeset(text))
 	}
 	return p
 }
@@ -165,7 +167,7 @@ func (p *phrase) mayFit(text string) bool {
 
 // with is the wording of a phrase with its holes filled.
 func (p *phrase) with(l Language, holes []string) string {
-	said := p.said[l-1]
+	said := p.said[l.Plain()]
 	if len(said) == 1 && said[0].kind == 0 {
 		return said[0].text
 	}

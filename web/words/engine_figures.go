@@ -11,7 +11,7 @@ var unitWords = func() map[string]bool {
 	known := map[string]bool{}
 	for _, w := range strings.Fields(`F C K R U W kW MW Wh kWh MWh kJ MJ J Btu kBtu MBH h min s ms d m mm cm km ft in sq EDR
 		gal gpm gpd gpg cfm therm MMBtu RSI ohm L l mL lb kg g psi bar mbar kPa Pa hPa am pm dH fH mol ppm kv Cv Ω kΩ MΩ CO O Pt B x ΔT mK mol ach ASSE EN ISO SDR
-		NTC PEX DIN kgK`) {
+		NTC PEX DIN kgK mg GJ kcal k`) {
 		known[w] = true
 	}
 	return known
@@ -47,11 +47,18 @@ func isUnit(text string, from, to int) bool {
 	return unitWords[w]
 }
 
-// figures writes the figures of a text as the three languages do, with a comma before the
-// decimals and a narrow space between the thousands of five digits and more (ISO 80000-1).
-// Both can be typed again as they are read. A percent sign stands apart.
-func figures(text string) string {
-	return percent.Replace(rewrite(text, func(string) bool { return true }))
+// figures writes the figures of a text as the language does. With a comma before the
+// decimals stands a narrow space between the thousands of five digits and more (ISO
+// 80000-1); both can be typed again as they are read. A percent sign stands apart but in
+// English.
+func (l Language) figures(text string) string {
+	if l.Comma() {
+		text = rewrite(text, func(string) bool { return true })
+	}
+	if l.Plain() == English {
+		return text
+	}
+	return percent.Replace(text)
 }
 
 var percent = strings.NewReplacer("0%", "0\u00a0%", "1%", "1\u00a0%", "2%", "2\u00a0%", "3%", "3\u00a0%", "4%", "4\u00a0%",
@@ -59,7 +66,10 @@ var percent = strings.NewReplacer("0%", "0\u00a0%", "1%", "1\u00a0%", "2%", "2\u
 
 // figuresWithUnits does so only where a unit follows, behind the space that does not
 // break: other figures belong to a name.
-func figuresWithUnits(text string) string {
+func (l Language) figuresWithUnits(text string) string {
+	if !l.Comma() {
+		return text
+	}
 	return rewrite(text, func(rest string) bool { return strings.HasPrefix(rest, "\u00a0") })
 }
 

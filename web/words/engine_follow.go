@@ -35,6 +35,7 @@ var engineFollow = map[string]wording{
 	"supply short of what is wanted":   {"départ sous la demande", "impulsión por debajo de lo pedido", "Vorlauf unter dem Soll"},
 	"supply above what is wanted":      {"départ au-dessus de la demande", "impulsión por encima de lo pedido", "Vorlauf über dem Soll"},
 	"control does not keep to a curve": {"la régulation ne suit pas de courbe", "el control no sigue ninguna curva", "die Regelung hält keine Kurve ein"},
+	"still as found":                   {"encore telle que trouvée", "todavía como se encontró", "noch wie vorgefunden"},
 	"not the sheet's curve":            {"pas la courbe de la feuille", "no es la curva de la hoja", "nicht die Kurve des Blattes"},
 	"short in the cold":                {"trop froid par grand froid", "corto con frío", "zu kalt bei Kälte"},
 	"short in mild weather":            {"trop froid par temps doux", "corto con tiempo suave", "zu kalt bei mildem Wetter"},

@@ -117,7 +117,6 @@ var engineVisit = map[string]wording{
 	"gas rate off the rating plate":             {"débit de gaz hors plaque signalétique", "caudal de gas distinto de la placa", "Gasmenge weicht vom Typenschild ab"},
 	"it ends fully open to the boiler":          {"elle finit grande ouverte vers la chaudière", "acaba toda abierta hacia la caldera", "er endet ganz offen zum Kessel"},
 	"it ends shut":                              {"elle finit fermée", "acaba cerrada", "er endet geschlossen"},
-	"at %s %% of hot water":                     {"à %s %% d’eau chaude", "al %s %% de agua caliente", "bei %s %% heißem Wasser"},
 	"by %s":                                     {"de %s", "en %s", "um %s"},
 
 	"The readings fit a sound plant with the settings of the sheet.": {"Les relevés correspondent à une installation saine avec les réglages de la feuille.", "Las lecturas corresponden a una instalación sana con los ajustes de la hoja.", "Die Ablesungen passen zu einer gesunden Anlage mit den Einstellungen des Blatts."},

@@ -30,7 +30,6 @@ var engineWeb = map[string]wording{
 	"not one of the words for this":                                               {"ce n’est pas un des mots prévus", "no es una de las palabras previstas", "keines der Wörter dafür"},
 	"not a number of people":                                                      {"ce n’est pas un nombre de personnes", "no es un número de personas", "keine Personenzahl"},
 	"this value is needed":                                                        {"cette valeur est nécessaire", "este valor hace falta", "dieser Wert wird gebraucht"},
-	"this log cannot be used: %v.":                                                {"cet enregistrement ne peut pas servir : %s.", "este registro no se puede usar: %s.", "diese Aufzeichnung lässt sich nicht verwenden: %s."},
 	"up to %d MB are taken":                                                       {"%d Mo au plus sont acceptés", "se aceptan hasta %d MB", "angenommen werden bis zu %d MB"},
 	"\"%v\" is no number of hours from UTC":                                       {"« %s » n’est pas un nombre d’heures depuis UTC", "«%s» no es un número de horas desde UTC", "„%s“ ist keine Stundenzahl gegenüber UTC"},
 	"\"%v\" is no day; accepted: year, month and day as 2026-01-17":               {"« %s » n’est pas un jour ; accepté : année, mois et jour comme 2026-01-17", "«%s» no es un día; se acepta: año, mes y día como 2026-01-17", "„%s“ ist kein Tag; angenommen werden Jahr, Monat und Tag wie 2026-01-17"},

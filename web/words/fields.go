@@ -11,7 +11,7 @@ var fields = join(
 	under("rooms[].emitters[].", emitterFields),
 	circuitFields,
 	under("circuits[].emitters[].", emitterFields),
-	boilerFields, waterFields, sensorFields, habitFields, controlFields, learnedFields,
+	boilerFields, waterFields, sensorFields, habitFields, controlFields, foundFields, learnedFields,
 	under("control.curve.two_points.", pointFields),
 	under("control.curve.bent.", pointFields),
 	spans,

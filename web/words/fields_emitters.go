@@ -47,17 +47,29 @@ var emitterFields = map[string]field{
 	"radiator": {
 		entry{"Radiator or convector", "Radiateur ou convecteur", "Radiador o convector", "Heizkörper oder Konvektor"},
 		explained{"radiateur ou convecteur selon EN 442", "radiador o convector según EN 442", "Heizkörper oder Konvektor nach EN 442"}},
-	"radiator.output":   radiatorOutput,
-	"radiator.excess":   radiatorExcess,
-	"radiator.exponent": radiatorExponent,
-	"radiator.kind":     radiatorKind,
+	"radiator.output":      radiatorOutput,
+	"radiator.per_length":  radiatorPerLength,
+	"radiator.length":      radiatorLength,
+	"radiator.per_section": radiatorPerSection,
+	"radiator.sections":    radiatorSections,
+	"radiator.at":          radiatorAt,
+	"radiator.air":         radiatorAir,
+	"radiator.excess":      radiatorExcess,
+	"radiator.exponent":    radiatorExponent,
+	"radiator.kind":        radiatorKind,
 	"towel_rail": {
 		entry{"Towel rail", "Sèche-serviettes", "Radiador toallero", "Handtuchheizkörper"},
 		explained{"sèche-serviettes selon EN 442", "radiador toallero según EN 442", "Handtuchheizkörper nach EN 442"}},
-	"towel_rail.output":   radiatorOutput,
-	"towel_rail.excess":   radiatorExcess,
-	"towel_rail.exponent": radiatorExponent,
-	"towel_rail.kind":     radiatorKind,
+	"towel_rail.output":      radiatorOutput,
+	"towel_rail.per_length":  radiatorPerLength,
+	"towel_rail.length":      radiatorLength,
+	"towel_rail.per_section": radiatorPerSection,
+	"towel_rail.sections":    radiatorSections,
+	"towel_rail.at":          radiatorAt,
+	"towel_rail.air":         radiatorAir,
+	"towel_rail.excess":      radiatorExcess,
+	"towel_rail.exponent":    radiatorExponent,
+	"towel_rail.kind":        radiatorKind,
 
 	"floor": {
 		entry{"Heated floor", "Plancher chauffant", "Suelo radiante", "Fußbodenheizung"},
@@ -126,6 +138,9 @@ var emitterFields = map[string]field{
 	"fan_coil.water_flow": {
 		entry{"Water flow", "Débit d’eau", "Caudal de agua", "Wasserdurchfluss"},
 		explained{"débit d’eau pour cette puissance", "caudal de agua de esa potencia", "Wasserdurchfluss bei der Nennleistung"}},
+	"fan_coil.fan": {
+		entry{"Electricity of its fan", "Électricité du ventilateur", "Electricidad del ventilador", "Strom des Gebläses"},
+		explained{"électricité de son ventilateur ; 15 W par kilowatt de puissance à défaut", "electricidad de su ventilador; 15 W por kilovatio de potencia si se omite", "Strom seines Gebläses; 15 W für jedes Kilowatt Leistung, wenn nichts gesagt ist"}},
 	"fan_coil.air_flow": {
 		entry{"Air flow", "Débit d’air", "Caudal de aire", "Luftmenge"},
 		explained{"débit d’air pour cette puissance", "caudal de aire de esa potencia", "Luftmenge bei der Nennleistung"}},
@@ -145,10 +160,28 @@ var emitterFields = map[string]field{
 var (
 	radiatorOutput = field{
 		entry{"Rated output", "Puissance nominale", "Potencia nominal", "Normleistung"},
-		explained{"puissance nominale selon EN 442", "potencia nominal según EN 442", "Normleistung nach EN 442"}}
+		explained{"puissance nominale ; ou celle par longueur ou par élément, avec ce qu’il y en a", "potencia nominal; o la de cada longitud o elemento, con cuánto hay", "Normleistung; oder die je Länge oder je Glied, mit der Anzahl"}}
+	radiatorPerLength = field{
+		entry{"Rated output per length", "Puissance nominale par longueur", "Potencia nominal por longitud", "Normleistung je Länge"},
+		explained{"puissance nominale par longueur, selon la fiche technique ; au lieu de la puissance", "potencia nominal por longitud, según la hoja técnica; en lugar de la potencia", "Normleistung je Länge, wie im Datenblatt; statt der Normleistung"}}
+	radiatorLength = field{
+		entry{"Length", "Longueur", "Longitud", "Länge"},
+		explained{"sa longueur ; avec la puissance par longueur", "su longitud; con la potencia por longitud", "seine Länge; zur Leistung je Länge"}}
+	radiatorPerSection = field{
+		entry{"Rated output of a section", "Puissance nominale d’un élément", "Potencia nominal de un elemento", "Normleistung eines Glieds"},
+		explained{"puissance nominale d’un élément ; au lieu de la puissance", "potencia nominal de un elemento; en lugar de la potencia", "Normleistung eines Glieds; statt der Normleistung"}}
+	radiatorSections = field{
+		entry{"Sections", "Éléments", "Elementos", "Glieder"},
+		explained{"nombre d’éléments ; avec la puissance d’un élément", "número de elementos; con la potencia de un elemento", "Zahl der Glieder; zur Leistung eines Glieds"}}
+	radiatorAt = field{
+		entry{"Average water of the rating", "Eau moyenne à l’essai", "Agua media del ensayo", "Mittleres Wasser der Normleistung"},
+		explained{"température moyenne de l’eau pour cette puissance, au lieu de l’écart : 82 °C", "temperatura media del agua de esa potencia, en lugar del salto: 82 °C", "mittlere Wassertemperatur der Normleistung, statt der Übertemperatur: 82 °C"}}
+	radiatorAir = field{
+		entry{"Air of the rating", "Air à l’essai", "Aire del ensayo", "Luft der Normleistung"},
+		explained{"température de l’air pour cette puissance ; 20 °C à défaut", "temperatura del aire de esa potencia; 20 °C si se omite", "Lufttemperatur der Normleistung; 20 °C, wenn nichts gesagt ist"}}
 	radiatorExcess = field{
 		entry{"Excess temperature", "Écart de température (ΔT)", "Salto térmico (ΔT)", "Übertemperatur"},
-		explained{"écart entre l’eau et la pièce pour cette puissance ; 50 K à défaut", "diferencia entre agua y habitación de esa potencia; 50 K si se omite", "Übertemperatur der Normleistung; 50 K, wenn nichts gesagt ist"}}
+		explained{"écart entre l’eau et la pièce pour cette puissance ; 50 K à défaut, comme à 75/65/20 °C", "diferencia entre agua y habitación de esa potencia; 50 K si se omite, como a 75/65/20 °C", "Übertemperatur der Normleistung; 50 K, wenn nichts gesagt ist, wie bei 75/65/20 °C"}}
 	radiatorExponent = field{
 		entry{"Exponent", "Exposant", "Exponente", "Heizkörperexponent"},
 		explained{"exposant de la courbe de puissance ; usuel pour ce type à défaut", "exponente de la curva de potencia; el usual de su tipo si se omite", "Exponent der Leistungskennlinie; üblich für die Bauart, wenn nichts gesagt ist"}}

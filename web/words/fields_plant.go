@@ -157,6 +157,12 @@ var boilerFields = map[string]field{
 	"boiler.gas.carbon_dioxide": {
 		entry{"Carbon dioxide", "Dioxyde de carbone", "Dióxido de carbono", "Kohlendioxid"},
 		explained{"part de dioxyde de carbone, CO2", "parte de dióxido de carbono, CO2", "Anteil Kohlendioxid, CO2"}},
+	"boiler.electricity": {
+		entry{"Electricity while burning", "Électricité en marche", "Electricidad en marcha", "Strom im Betrieb"},
+		explained{"électricité de la chaudière quand elle brûle, sans circulateurs ; 30 W à défaut", "electricidad de la caldera mientras quema, sin bombas; 30 W si se omite", "Strom des Kessels, während er brennt, ohne Pumpen; 30 W, wenn nichts gesagt ist"}},
+	"boiler.electricity_idle": {
+		entry{"Electricity at rest", "Électricité au repos", "Electricidad en reposo", "Strom in Bereitschaft"},
+		explained{"électricité de la chaudière et de la régulation le reste du temps aussi ; 5 W à défaut", "electricidad de la caldera y la regulación también el resto del tiempo; 5 W si se omite", "Strom von Kessel und Regelung auch in der übrigen Zeit; 5 W, wenn nichts gesagt ist"}},
 	"boiler.rated": {
 		entry{"Declared efficiencies", "Rendements déclarés", "Rendimientos declarados", "Angegebene Wirkungsgrade"},
 		explained{"rendements que le fabricant déclare, pour étalonner la chaudière", "rendimientos que declara el fabricante, para calibrar la caldera", "Wirkungsgrade, die der Hersteller angibt, um den Kessel abzugleichen"}},

@@ -20,6 +20,9 @@ var waterFields = map[string]field{
 	"hot_water.recirculation": {
 		entry{"Circulation loop", "Bouclage", "Recirculación", "Zirkulation"},
 		explained{"une boucle de circulation d’eau chaude", "un anillo de recirculación de agua caliente", "eine Zirkulationsleitung für Warmwasser"}},
+	"hot_water.takes_from": {
+		entry{"Tank draws from", "Le ballon puise à", "El acumulador toma de", "Speicher zieht aus"},
+		explained{"à côté d’un ballon tampon : si le ballon puise à la chaudière, hors du tampon, ou au tampon ; à la chaudière à défaut", "junto a un depósito de inercia: si el acumulador toma de la caldera, sin pasar por la inercia, o de la inercia; de la caldera si se omite", "neben einem Pufferspeicher: ob der Speicher aus dem Kessel zieht, am Puffer vorbei, oder aus dem Puffer; aus dem Kessel, wenn nichts gesagt ist"}},
 	"hot_water.priority": {
 		entry{"Priority", "Priorité", "Prioridad", "Vorrang"},
 		explained{"si le chauffage attend pendant la charge du ballon ; calculé à défaut", "si la calefacción espera mientras se carga el acumulador; se calcula si se omite", "ob die Heizung wartet, während der Speicher geladen wird; wird errechnet, wenn nichts gesagt ist"}},

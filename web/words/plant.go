@@ -29,7 +29,7 @@ var plantWords = map[string]entry{
 	"season.hour":       {"Starts an hour", "Démarrages par heure", "Arranques por hora", "Starts je Stunde"},
 	"season.worst":      {"at worst, at %s outdoors, running %s each", "au pire, pour %s dehors, %s de marche chacun", "en el peor caso, con %s fuera, con %s de marcha cada uno", "schlimmstenfalls, bei %s außen, mit je %s Laufzeit"},
 	"season.lacking":    {"Water lacking", "Eau manquante", "Agua que falta", "Fehlendes Wasser"},
-	"season.shortest":   {"for the shortest run wanted", "pour la plus courte marche voulue", "para la marcha más corta deseada", "für die kürzeste gewünschte Laufzeit"},
+	"season.shortest":   {"for the shortest run wanted, all valves open", "pour la plus courte marche voulue, toutes vannes ouvertes", "para la marcha más corta deseada, todas las válvulas abiertas", "für die kürzeste gewünschte Laufzeit, alle Ventile offen"},
 	"season.runs":       {"Burner runs", "Brûleur en marche", "Quemador en marcha", "Brenner läuft"},
 	"season.rests":      {"and rests", "et à l’arrêt", "y parado", "und ruht"},
 	"season.through":    {"through", "en continu", "sin parar", "durch"},

@@ -9,7 +9,7 @@ import (
 	"strings"
 )
 
-// Language is one that the pages speak.
+// Language is one that the pages speak, with the decimal sign of its reader.
 type Language int
 
 const (
@@ -18,6 +18,32 @@ const (
 	Spanish
 	German
 )
+
+// A language may be read with the decimal sign of others: these stand above its number.
+const (
+	withPoint Language = 4 << iota
+	withComma
+)
+
+// Writes is the language with a decimal sign: point or comma; its own for any other word.
+func (l Language) Writes(sign string) Language {
+	l = l.Plain()
+	switch sign {
+	case "point":
+		return l | withPoint
+	case "comma":
+		return l | withComma
+	}
+	return l
+}
+
+// Plain is the language without a decimal sign chosen: the one to compare.
+func (l Language) Plain() Language { return l &^ (withPoint | withComma) }
+
+// Comma tells whether a comma stands before the decimals.
+func (l Language) Comma() bool {
+	return l&withComma != 0 || l != English && l&withPoint == 0
+}
 
 // Languages lists them all, each under its own name.
 func Languages() []Language { return []Language{English, French, Spanish, German} }
@@ -28,10 +54,10 @@ var (
 )
 
 // Tag is the language for a browser: en, fr, es, de (BCP 47).
-func (l Language) Tag() string { return tags[l] }
+func (l Language) Tag() string { return tags[l.Plain()] }
 
 // Name is what the language calls itself.
-func (l Language) Name() string { return names[l] }
+func (l Language) Name() string { return names[l.Plain()] }
 
 // Tagged finds a language by its tag.
 func Tagged(tag string) (Language, bool) {
@@ -86,7 +112,7 @@ func (l Language) Say(key string, args ...any) string {
 	if !ok {
 		return key
 	}
-	text := e[l]
+	text := l.typeset(e[l.Plain()])
 	if len(args) == 0 {
 		return text
 	}
@@ -101,9 +127,9 @@ func Count(ctx context.Context, key string, n int, args ...any) string {
 	if !ok {
 		return key
 	}
-	one, more, _ := strings.Cut(e[l], " || ")
+	one, more, _ := strings.Cut(l.typeset(e[l.Plain()]), " || ")
 	text := more
-	if n == 1 || (n == 0 && l == French) { // French counts nothing in the singular (CLDR plural rules)
+	if n == 1 || (n == 0 && l.Plain() == French) { // French counts nothing in the singular (CLDR plural rules)
 		text = one
 	}
 	return fmt.Sprintf(text, append([]any{n}, args...)...)
@@ -129,12 +155,12 @@ func gather(parts ...map[string]entry) map[string]entry {
 func Label(ctx context.Context, pattern string) string {
 	if rest, ok := strings.CutPrefix(pattern, "visit."); ok {
 		if e, known := visitFields[rest]; known {
-			return e[Of(ctx)]
+			return e[Of(ctx).Plain()]
 		}
 		return rest
 	}
 	if f, ok := fields[pattern]; ok {
-		return f.label[Of(ctx)]
+		return f.label[Of(ctx).Plain()]
 	}
 	return pattern
 }
@@ -142,12 +168,12 @@ func Label(ctx context.Context, pattern string) string {
 // Help is the sentence that explains a field; doc is what the document itself says of
 // it, in English.
 func Help(ctx context.Context, pattern, doc string) string {
-	if l := Of(ctx); l != English {
+	if l := Of(ctx).Plain(); l != English {
 		if strings.HasPrefix(pattern, "visit.") {
 			return l.Engine(doc)
 		}
 		if f, ok := fields[pattern]; ok && f.help[l-1] != "" {
-			return f.help[l-1]
+			return l.typeset(f.help[l-1])
 		}
 	}
 	return doc
@@ -163,7 +189,7 @@ type field struct {
 // Choice is a word that a field accepts, as the reader calls it.
 func Choice(ctx context.Context, word string) string {
 	if e, ok := choices[word]; ok {
-		return e[Of(ctx)]
+		return e[Of(ctx).Plain()]
 	}
 	return Engine(ctx, word)
 }
@@ -180,21 +206,8 @@ func Given(ctx context.Context, name string) string {
 	return name
 }
 
-// Place is where in a document something is: the names of its parts, from the outer to the
-// inner, each in the reader's words where it is one of ours.
-func Place(ctx context.Context, place string) string {
-	parts := strings.Split(place, " › ")
-	for i, part := range parts {
-		parts[i] = Engine(ctx, part)
-	}
-	return strings.Join(parts, " › ")
-}
-
 // Figure writes a number with the decimal sign and the thousands of the language. The
 // reader takes those of all, so that nothing changes when the language does.
 func Figure(ctx context.Context, figure string) string {
-	if Of(ctx) == English {
-		return figure
-	}
-	return figures(figure)
+	return Of(ctx).figures(figure)
 }

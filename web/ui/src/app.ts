@@ -13,6 +13,7 @@ import "./place.js";
 import "./sign.js";
 import "./survey.js";
 import "./try.js";
+import "./upload.js";
 import "./why.js";
 
 // On a telephone not all places of a job fit beside each other: the one that is open does.

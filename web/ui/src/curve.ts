@@ -2,6 +2,7 @@
 // shift are sliders. This moves figures from field to field within their steps and ranges;
 // what the house makes of them is the server's to say.
 
+import { figure } from "./figures.js";
 import { tell } from "./tell.js";
 
 interface Frame {
@@ -217,7 +218,7 @@ function turning(section: HTMLElement, figures: Map<string, HTMLInputElement>): 
 }
 
 function text(v: number, unit: string): string {
-  return `${String(Math.round(v * 10) / 10).replace("-", "−")} ${unit}`;
+  return `${figure(String(Math.round(v * 10) / 10))} ${unit}`;
 }
 
 /** Puts a handle on a drawing. */
@@ -288,6 +289,32 @@ function grip(form: HTMLFormElement, section: HTMLElement, drawing: HTMLElement,
   });
 }
 
+/**
+ * Turns a curve of points around its foot, the mildest one, until the coldest is at a place. Each
+ * point keeps its share of the rise, as it was before the slider began to move: from step to step
+ * a share that was rounded each time would bend the curve.
+ */
+function turner(handles: Handle[]): (cold: number) => void {
+  const places = (): string => handles.map((h) => `${h.x()} ${h.y()}`).join();
+  let left = "";
+  let shares: number[] = [];
+  return (cold) => {
+    const first = handles[0];
+    const foot = handles[handles.length - 1];
+    if (!first || !foot) return;
+    if (places() !== left) {
+      const rise = first.y() - foot.y();
+      const across = foot.x() - first.x();
+      shares = handles.map((h) => (rise !== 0 ? (h.y() - foot.y()) / rise : (foot.x() - h.x()) / across));
+    }
+    const from = foot.y();
+    handles.forEach((h, i) => {
+      if (h !== foot) h.move(h.x(), from + (shares[i] ?? 0) * (cold - from));
+    });
+    left = places();
+  };
+}
+
 /** Slope and shift as sliders: beside their fields, or worked out from the points. */
 function sliders(section: HTMLElement, figures: Map<string, HTMLInputElement>, handles: Handle[], moved: () => void): void {
   const unit = section.dataset["unit"] ?? "";
@@ -322,8 +349,9 @@ function sliders(section: HTMLElement, figures: Map<string, HTMLInputElement>, h
   const slope = box.querySelector<HTMLElement>('[data-derive="slope"]');
   const range = slope?.querySelector("input");
   const told = slope?.querySelector("output");
-  if (slope && range && told && section.dataset["shape"] === "points") {
+  if (slope && range && told && ["points", "table"].includes(section.dataset["shape"] ?? "")) {
     const steepness = (): number => (first.y() - last.y()) / (last.x() - first.x());
+    const turn = turner(handles);
     shown.push(() => {
       // One step of the slider is one step of the supply at the cold point.
       const one = step / (last.x() - first.x());
@@ -331,12 +359,12 @@ function sliders(section: HTMLElement, figures: Map<string, HTMLInputElement>, h
       range.min = "0";
       range.max = String(Math.max(Math.ceil((Number(supplies[0]?.max) - last.y()) / step) * one, one));
       range.value = String(steepness());
-      told.value = steepness().toFixed(2);
+      told.value = figure(steepness().toFixed(2));
       range.setAttribute("aria-valuetext", told.value);
     });
     range.addEventListener("input", (e) => {
       e.stopPropagation();
-      first.move(first.x(), last.y() + Number(range.value) * (last.x() - first.x()));
+      turn(last.y() + Number(range.value) * (last.x() - first.x()));
       moved();
     });
   } else slope?.remove();

@@ -11,7 +11,10 @@ if (form && input && step) {
     const button = (e.target as HTMLElement).closest<HTMLElement>("[data-shoot]");
     if (!button) return;
     e.preventDefault();
-    step.value = button.dataset["shoot"] ?? "";
+    const wanted = button.dataset["shoot"] ?? "";
+    // A reading may have come to the page after the form.
+    if (![...step.options].some((o) => o.value === wanted)) step.add(new Option(button.getAttribute("aria-label") ?? wanted, wanted));
+    step.value = wanted;
     quick = true;
     input.click();
   });

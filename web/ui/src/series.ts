@@ -5,6 +5,7 @@
 
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
+import { dayMonth, figure, hourCycle } from "./figures.js";
 
 interface Column {
   name: string;
@@ -40,6 +41,7 @@ async function begin(place: HTMLElement): Promise<void> {
   let to = Number(told("to"));
   let asking: AbortController | undefined;
   let waiting = 0;
+  let frame = 0; // in which the next stretch is drawn: fingers move more often than the screen
 
   const marks: Mark[] = [...document.querySelectorAll<HTMLAnchorElement>("a.stretch")].map((a) => ({
     from: Number(a.dataset["from"]),
@@ -77,10 +79,9 @@ async function begin(place: HTMLElement): Promise<void> {
   // Two scales have room for their figures: of the temperatures, and of one thing besides.
   const axisOf = (unit: string): boolean => units.indexOf(unit) < 2;
   const language = document.documentElement.lang || "en";
-  const day = new Intl.DateTimeFormat(language, { timeZone: "UTC", day: "numeric", month: "short" });
-  const hour = new Intl.DateTimeFormat(language, { timeZone: "UTC", hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
+  const hour = new Intl.DateTimeFormat(language, { timeZone: "UTC", hour: "2-digit", minute: "2-digit", hourCycle: hourCycle() });
   /** Hours within a day, and the day at its beginning. */
-  const named = (at: number): string => (at % 86400 === 0 ? day : hour).format(new Date(at * 1e3));
+  const named = (at: number): string => (at % 86400 === 0 ? dayMonth(new Date(at * 1e3)) : hour.format(new Date(at * 1e3)));
   const when = (at: number): Date => uPlot.tzDate(new Date(at * 1e3), "Etc/UTC");
 
   let plot = draw();
@@ -167,7 +168,7 @@ async function begin(place: HTMLElement): Promise<void> {
         axes: [
           { stroke: faint, grid, ticks: grid, space: 60, values: (_u, splits) => splits.map(named) },
           ...units.filter(axisOf).map((unit, i) => ({
-            scale: unit, stroke: faint, side: i === 0 ? 3 : 1, label: unit, labelSize: 18, size: 46,
+            scale: unit, stroke: faint, side: i === 0 ? 3 : 1, label: unit, values: (_u: uPlot, splits: number[]) => splits.map((v) => figure(String(Math.round(v * 1000) / 1000))), labelSize: 18, size: 46,
             grid: i === 0 ? grid : { show: false }, ticks: grid,
           })),
         ],
@@ -178,7 +179,7 @@ async function begin(place: HTMLElement): Promise<void> {
             stroke: colour(lines[i % lines.length] ?? "--ink"), points: { show: false },
           })),
         ],
-        hooks: { drawClear: [shade], setSelect: [chosen], ready: [clickable] },
+        hooks: { drawClear: [shade], setSelect: [chosen], ready: [clickable, handled] },
       },
       data(),
       sheet,
@@ -223,15 +224,70 @@ async function begin(place: HTMLElement): Promise<void> {
     });
   }
 
+  /** Wheel, fingers, and the mouse with Shift. */
+  function handled(u: uPlot): void {
+    const over = u.over;
+    const timeAt = (x: number): number => from + ((x - over.getBoundingClientRect().left) / over.clientWidth) * (to - from);
+    over.addEventListener(
+      "wheel",
+      (e) => {
+        // Until somebody has clicked into the drawing the wheel moves the page; where all is
+        // shown already it does so again.
+        const wanted = e.ctrlKey || e.metaKey || sheet.contains(document.activeElement);
+        const across = Math.abs(e.deltaX) > Math.abs(e.deltaY);
+        if (!wanted || (!across && e.deltaY > 0 && from <= first && to >= last)) return;
+        e.preventDefault();
+        const step = e.deltaMode === 1 ? 24 : e.deltaMode === 2 ? 400 : 1;
+        if (across) pan((e.deltaX * step) / over.clientWidth);
+        else zoom(Math.exp(Math.max(-200, Math.min(200, e.deltaY * step)) * (e.ctrlKey ? 0.01 : 0.0025)), timeAt(e.clientX));
+      },
+      { passive: false },
+    );
+
+    // What lies under each finger when it comes down stays under it.
+    const under = new Map<number, { x: number; at: number }>();
+    const pin = (): void => under.forEach((f) => (f.at = timeAt(f.x)));
+    over.addEventListener("pointerdown", (e) => {
+      if (e.button === 0) sheet.focus({ preventScroll: true });
+      if (e.pointerType === "mouse" && !(e.shiftKey && e.button === 0)) return;
+      over.setPointerCapture(e.pointerId);
+      under.set(e.pointerId, { x: e.clientX, at: 0 });
+      pin();
+    });
+    over.addEventListener("pointermove", (e) => {
+      const finger = under.get(e.pointerId);
+      if (!finger) return;
+      finger.x = e.clientX;
+      const box = over.getBoundingClientRect();
+      const [a, b] = [...under.values()];
+      if (a && b) {
+        if (Math.abs(b.x - a.x) < 20) return;
+        const perPixel = (b.at - a.at) / (b.x - a.x);
+        if (perPixel <= 0) return;
+        const begin = a.at - (a.x - box.left) * perPixel;
+        go(begin, begin + box.width * perPixel);
+      } else {
+        pan((finger.at - timeAt(finger.x)) / (to - from));
+      }
+    });
+    for (const end of ["pointerup", "pointercancel"] as const) {
+      over.addEventListener(end, (e) => {
+        under.delete(e.pointerId);
+        pin();
+      });
+    }
+    // With Shift the mouse moves the stretch; it chooses none then.
+    over.addEventListener("mousedown", (e) => e.shiftKey && e.stopImmediatePropagation(), { capture: true });
+  }
+
   function jump(m: Mark): void {
     const air = Math.max(m.to - m.from, 6 * 3600);
     go(m.from - air, m.to + air);
   }
 
-  function zoom(by: number): void {
-    const middle = (from + to) / 2;
-    const half = ((to - from) / 2) * by;
-    go(middle - half, middle + half);
+  /** Zooms about a time, which stays where it is. */
+  function zoom(by: number, about = (from + to) / 2): void {
+    go(about - (about - from) * by, about + (to - about) * by);
   }
 
   function pan(by: number): void {
@@ -249,7 +305,10 @@ async function begin(place: HTMLElement): Promise<void> {
     [from, to] = [a, b];
     place!.dataset["from"] = String(from);
     place!.dataset["to"] = String(to);
-    plot.setScale("x", { min: from, max: to });
+    frame ||= requestAnimationFrame(() => {
+      frame = 0;
+      plot.setScale("x", { min: from, max: to });
+    });
     clearTimeout(waiting);
     waiting = window.setTimeout(() => void finer(), 80);
   }

@@ -119,16 +119,38 @@ function writing(): boolean {
 /** Where what is typed waits until the server has it, should the page be closed before. */
 const waiting = (): string => `unsaved ${location.pathname}`;
 
-/** Remembers what the server does not have yet. */
-function remember(): void {
+/** What stands in the form otherwise than it came from the server. */
+function changed(): Record<string, string> {
   const texts: Record<string, string> = {};
   for (const entry of form().querySelectorAll<HTMLInputElement>("input[name], select[name], textarea[name]")) {
     if (entry.type === "hidden" || entry.type === "file" || (entry.type === "radio" && !entry.checked)) continue;
     const was = form().querySelector<HTMLInputElement>(`input[type=hidden][name="w.${CSS.escape(entry.name.slice(2))}"]`);
     if (entry.type === "radio" || (was && was.value !== entry.value)) texts[entry.name] = entry.value;
   }
+  return texts;
+}
+
+/** Puts texts into the fields of these names, and tells whether that changed any. */
+function put(texts: Record<string, string>): boolean {
+  let some = false;
+  for (const [name, text] of Object.entries(texts)) {
+    for (const entry of form().querySelectorAll<HTMLInputElement>(`[name="${CSS.escape(name)}"]`)) {
+      if (entry.type === "radio") {
+        some ||= entry.value === text && !entry.checked;
+        entry.checked = entry.value === text;
+      } else if (entry.value !== text) {
+        entry.value = text;
+        some = true;
+      }
+    }
+  }
+  return some;
+}
+
+/** Remembers what the server does not have yet. */
+function remember(): void {
   try {
-    localStorage.setItem(waiting(), JSON.stringify(texts));
+    localStorage.setItem(waiting(), JSON.stringify(changed()));
   } catch {
     // without a place to remember in, the save that follows has to do
   }
@@ -150,19 +172,7 @@ function recall(): void {
   } catch {
     return;
   }
-  let some = false;
-  for (const [name, text] of Object.entries(texts)) {
-    for (const entry of form().querySelectorAll<HTMLInputElement>(`[name="${CSS.escape(name)}"]`)) {
-      if (entry.type === "radio") {
-        some ||= entry.value === text && !entry.checked;
-        entry.checked = entry.value === text;
-      } else if (entry.value !== text) {
-        entry.value = text;
-        some = true;
-      }
-    }
-  }
-  if (some) typed();
+  if (put(texts)) typed();
   else forget();
 }
 
@@ -342,7 +352,9 @@ function fields(next: HTMLFormElement, quiet: boolean): void {
   if (names(old) !== names(fresh)) {
     const open = unfolded(old);
     const id = document.activeElement?.id;
+    const newer = quiet ? {} : changed();
     old.replaceWith(document.adoptNode(fresh));
+    put(newer);
     for (const o of open) {
       const details = document.getElementById(o);
       if (details instanceof HTMLDetailsElement) details.open = true;

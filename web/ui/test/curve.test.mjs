@@ -66,7 +66,7 @@ test("dragging an end point shows what the house makes of it", async (t) => {
   const top = Number(await figure(page, "cold-supply").inputValue());
   assert.ok(top <= Number(await figure(page, "cold-supply").getAttribute("max")), "no farther than the control goes");
   await page.getByRole("link", { name: "Use the recommended" }).click();
-  await page.waitForFunction((s) => document.querySelector('[name="c0.cold-supply"]').value === s, String(supply));
+  await page.waitForFunction((s) => document.querySelector('[name="c0.cold-supply"]')?.value === s, String(supply));
 });
 
 test("the arrow keys do the same", async (t) => {
@@ -108,6 +108,36 @@ test("slope and shift are sliders, whatever the control holds", async (t) => {
   const shift = Number(await figure(other, "shift").inputValue());
   await other.keyboard.press("ArrowUp");
   assert.equal(Number(await figure(other, "shift").inputValue()), shift + Number(await figure(other, "shift").getAttribute("step")));
+});
+
+test("slope and shift turn and lift a table, too", async (t) => {
+  const page = await open(t, "bills-house", "curve");
+  const read = async () => {
+    const list = [];
+    for (const input of await page.locator('[name^="c0.point-"][name$="-supply"]').all()) list.push(Number(await input.inputValue()));
+    return list;
+  };
+  const before = await read();
+  assert.ok(before.length > 3, "this control holds a table");
+  const step = Number(await figure(page, "point-1-supply").getAttribute("step"));
+  const onGrid = (list) => list.every((v) => Math.abs(v / step - Math.round(v / step)) < 1e-6);
+  const was = await now(page);
+  await page.locator('[data-derive="slope"] input').first().focus();
+  for (let k = 0; k < 4; k++) await page.keyboard.press("ArrowRight");
+  const steep = await read();
+  assert.equal(steep.at(-1), before.at(-1), "the foot stays");
+  assert.equal(steep[0], before[0] + 4 * step, "each key is a step at the cold end");
+  assert.ok(onGrid(steep), `${steep} lies on the steps`);
+  for (let i = 1; i < before.length; i++) {
+    const share = (before[i] - before.at(-1)) / (before[0] - before.at(-1));
+    assert.ok(Math.abs(steep[i] - (before.at(-1) + share * (steep[0] - before.at(-1)))) <= step / 2 + 1e-9, `point ${i + 1} turns with the curve: ${steep}`);
+  }
+  await answered(page, was);
+  for (let k = 0; k < 4; k++) await page.keyboard.press("ArrowLeft");
+  assert.deepEqual(await read(), before, "back again it is the same curve");
+  await page.locator('[data-derive="shift"] input').first().focus();
+  await page.keyboard.press("ArrowRight");
+  assert.deepEqual(await read(), before.map((v) => v + step), "the shift lifts all points alike");
 });
 
 test("a finger drags on a phone, and nothing is wider than its screen", async (t) => {

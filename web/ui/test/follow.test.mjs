@@ -53,6 +53,7 @@ async function sent(page, job, text) {
   await page.waitForSelector("#estimates-title");
 }
 
+const stretch = (page) => page.locator("#series").evaluate((e) => ({ first: Number(e.dataset.first), from: Number(e.dataset.from), to: Number(e.dataset.to) }));
 const drawn = (page) => page.locator("#series").getAttribute("data-drawn");
 const shown = async (page) => {
   const s = page.locator("#series");
@@ -89,6 +90,28 @@ test("a log is looked into", async () => {
   await page.mouse.up();
   assert.ok(Math.abs((await shown(page)) / whole - 0.1) < 0.02, "dragged");
 
+  // The wheel zooms about the pointer, once the drawing was clicked into; with Shift a drag
+  // moves the stretch.
+  await page.keyboard.press("0");
+  const x = over.x + over.width * 0.75;
+  await page.mouse.move(x, over.y + 60);
+  await page.mouse.wheel(0, -300);
+  await page.waitForTimeout(50);
+  const wheeled = await stretch(page);
+  assert.ok(wheeled.to - wheeled.from < whole * 0.8, "wheel");
+  const about = (s) => s.from + 0.75 * (s.to - s.from);
+  const all = { from: wheeled.first, to: wheeled.first + whole };
+  assert.ok(Math.abs(about(wheeled) - about(all)) < whole * 0.01, "about the pointer");
+  await page.keyboard.down("Shift");
+  await page.mouse.move(over.x + over.width * 0.4, over.y + 60);
+  await page.mouse.down();
+  await page.mouse.move(over.x + over.width * 0.6, over.y + 60, { steps: 5 });
+  await page.mouse.up();
+  await page.keyboard.up("Shift");
+  const moved = await stretch(page);
+  assert.ok(Math.abs(moved.to - moved.from - (wheeled.to - wheeled.from)) < 60, "as long as before");
+  assert.ok(Math.abs((wheeled.from - moved.from) / (wheeled.to - wheeled.from) - 0.2) < 0.02, "moved");
+
   // A finding shows its stretch, from the list and from the drawing.
   await page.click("a.stretch");
   const near = await shown(page);
@@ -108,7 +131,63 @@ test("a log is looked into", async () => {
   await page.close();
 });
 
-test("a year by the minute does not stutter", async () => {
+test("two fingers look closer, one moves", async () => {
+  const page = await browser.newPage({ viewport: { width: 360, height: 740 }, hasTouch: true });
+  const job = await begun(page);
+  await sent(page, job, winter(30));
+  await page.waitForSelector("#series canvas");
+  await page.locator(".series-sheet").scrollIntoViewIfNeeded();
+  const touch = await page.context().newCDPSession(page);
+  const over = await page.locator(".u-over").boundingBox();
+  const y = over.y + over.height / 2;
+  const fingers = async (type, ...shares) =>
+    touch.send("Input.dispatchTouchEvent", { type, touchPoints: shares.map((s, id) => ({ x: over.x + over.width * s, y, id })) });
+  const whole = await stretch(page);
+  await fingers("touchStart", 0.4, 0.6);
+  for (const d of [0.05, 0.1, 0.15, 0.2]) await fingers("touchMove", 0.4 - d, 0.6 + d);
+  await fingers("touchEnd");
+  const near = await stretch(page);
+  assert.ok(Math.abs((near.to - near.from) / (whole.to - whole.from) - 1 / 3) < 0.05, `pinched to ${(near.to - near.from) / 86400} days`);
+  await fingers("touchStart", 0.3);
+  for (const s of [0.4, 0.5, 0.6]) await fingers("touchMove", s);
+  await fingers("touchEnd");
+  const moved = await stretch(page);
+  assert.ok(Math.abs((near.from - moved.from) / (near.to - near.from) - 0.3) < 0.05, "moved by one finger");
+  await page.close();
+});
+
+test("a long log is seen to be sent, and can be stopped", async () => {
+  const page = await browser.newPage({ viewport: { width: 360, height: 740 } });
+  const job = await begun(page);
+  await page.goto(`${job}/follow-up`);
+  const line = await page.context().newCDPSession(page);
+  await line.send("Network.emulateNetworkConditions", { offline: false, latency: 5, downloadThroughput: -1, uploadThroughput: 300e3 });
+  const log = { name: "winter.csv", mimeType: "text/csv", buffer: Buffer.from(winter(40)) };
+  await page.setInputFiles("#log", log);
+  await page.click("form.import button[type=submit]");
+  await page.waitForFunction(() => Number(document.querySelector(".sending progress")?.value) > 0.02);
+  assert.match(await page.textContent(".sending p"), /\d of \d+\.\d MB sent/);
+  await sound(page, "sending");
+  await page.click(".sending button");
+  assert.ok(await page.isHidden(".sending"));
+  assert.equal(await page.locator("form.import button[type=submit]").isEnabled(), true);
+  await page.reload();
+  assert.equal(await page.locator(".cards li").count(), 0, "nothing was kept");
+  await line.send("Network.emulateNetworkConditions", { offline: false, latency: 0, downloadThroughput: -1, uploadThroughput: -1 });
+
+  // What is no log is said beside the form.
+  await page.setInputFiles("#log", { name: "x.csv", mimeType: "text/csv", buffer: Buffer.from("hello\nthere\n") });
+  await page.click("form.import button[type=submit]");
+  await page.waitForFunction(() => /dates/.test(document.querySelector(".sending p")?.textContent ?? ""));
+  assert.match(page.url(), /follow-up$/);
+  await sound(page, "refused");
+  await page.setInputFiles("#log", log);
+  await page.click("form.import button[type=submit]");
+  await page.waitForSelector("#columns[open]");
+  await page.close();
+});
+
+test("a year by the minute does not stutter", async (t) => {
   const page = await browser.newPage({ viewport: { width: 1280, height: 900 } });
   const job = await begun(page);
   await sent(page, job, winter(365));
@@ -126,6 +205,22 @@ test("a year by the minute does not stutter", async () => {
     return slowest;
   });
   assert.ok(slowest < 250, `a step took ${slowest} ms`);
+  // The wheel turns at each frame; between frames nothing may take long.
+  const frames = await page.evaluate(async () => {
+    const over = document.querySelector(".u-over");
+    const box = over.getBoundingClientRect();
+    const took = [];
+    let before = await new Promise((r) => requestAnimationFrame(r));
+    for (let i = 0; i < 90; i++) {
+      over.dispatchEvent(new WheelEvent("wheel", { deltaY: i < 45 ? -40 : 40, ctrlKey: true, clientX: box.left + box.width * 0.6, clientY: box.top + 50, bubbles: true, cancelable: true }));
+      const now = await new Promise((r) => requestAnimationFrame(r));
+      took.push(now - before);
+      before = now;
+    }
+    return took.sort((a, b) => a - b);
+  });
+  t.diagnostic(`a frame while zooming: ${frames[45].toFixed(0)} ms in the median, ${frames[80].toFixed(0)} ms at the ninth of ten`);
+  assert.ok(frames[80] < 120, `frames take ${frames[80]} ms`);
   await page.close();
 });
 

@@ -38,10 +38,13 @@ test("a visit on a telephone survives a page that is closed in the middle", asyn
   await page.goto(`${at}/readings`);
   await field(page, "conditions.outdoor").fill("20");
   await saved(page);
+  await context.route("**", (route) => route.request().method() === "POST" ? route.abort() : route.continue()); // no signal
   await field(page, "readings.boiler.supply").fill("136");
   await field(page, "readings.circuits[0].supply").fill("135");
   await field(page, "readings.circuits[1].supply").fill("95");
-  await page.close({ runBeforeUnload: false }); // before it could be saved
+  await page.locator("[data-kept].away").waitFor();
+  await page.close({ runBeforeUnload: false });
+  await context.unroute("**");
   page = await context.newPage();
   await page.goto(`${at}/readings`);
   await saved(page);
