@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -240,6 +241,18 @@ func severity(f settings.Finding) string {
 		return f.Severity
 	}
 	return "note"
+}
+
+// finds tells whether the sheet has notes, or something graver.
+func (p *page) finds(notes bool) bool {
+	return slices.ContainsFunc(p.Sheet.Findings, func(f settings.Finding) bool { return (severity(f) == "note") == notes })
+}
+
+func findingsTitle(notes bool) string {
+	if notes {
+		return "notes-title"
+	}
+	return "findings-title"
 }
 
 // lineID is a line's name for the page.

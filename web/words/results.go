@@ -26,6 +26,7 @@ var results = map[string]entry{
 	"faults.perhaps":  {"Perhaps", "Peut-être", "Quizá", "Vielleicht"},
 
 	"findings.title": {"What to know first", "À savoir d’abord", "Lo primero que hay que saber", "Was zuerst zu wissen ist"},
+	"findings.notes": {"Notes", "Remarques", "Notas", "Hinweise"},
 	"findings.stop":  {"Stop", "Arrêter", "Alto", "Halt"},
 	"findings.short": {"Falls short", "Insuffisant", "No alcanza", "Reicht nicht"},
 	"findings.note":  {"Note", "Remarque", "Nota", "Hinweis"},
