@@ -29,7 +29,7 @@ help: ## list what can be made
 	@echo "Curvewright: make ..."
 	@sed -n 's/^\([a-z]*\):.*## \(.*\)/  \1	\2/p' Makefile | expand -t 10
 
-demo: build ## build everything and open it with an example house; ends with Ctrl-C
+demo: build ## build everything and open an example house with its visit and log; ends with Ctrl-C
 	@echo "Starting Curvewright with the example house (Ctrl-C ends it)."
 	@bin/curvewright serve --open --demo --jobs build/demo.sqlite --listen $(LISTEN)
 

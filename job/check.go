@@ -467,7 +467,18 @@ func (c *checker) rooms() {
 	}
 }
 
+// leastFlux and mostFlux are around the heat load of any room by its floor; beyond them lies a
+// figure in another unit than was meant, or with its decimal sign taken for another. Common
+// practice. An inner room may have no load at all.
+const leastFlux, mostFlux = units.Flux(0.5), units.Flux(1000)
+
 func (c *checker) roomLoad(r Room, p *place) {
+	if r.Load.Set && r.Area.Set && r.Area.Value > 0 && r.Load.Value > 0 {
+		least, most := units.Power(float64(leastFlux)*float64(r.Area.Value)), units.Power(float64(mostFlux)*float64(r.Area.Value))
+		if r.Load.Value < least || r.Load.Value > most {
+			c.fault(p.at("load"), r.Load.text(), "is not the heat load of a room of this size", c.say(least)+" to "+c.say(most), "the usual slip is the unit")
+		}
+	}
 	switch {
 	case r.Load.Set && len(r.Elements) > 0:
 		c.fault(p, "", "has both load and elements", "one of them", "")

@@ -114,6 +114,38 @@ func (c *checker) pipework(k Circuit, p *place) {
 	if k.Pump != nil {
 		c.pump(*k.Pump, p.at("pump").at("points"))
 	}
+	c.pumpOf(k, p)
+}
+
+// pumpOf judges a circuit that is driven by the pump of another one.
+func (c *checker) pumpOf(k Circuit, p *place) {
+	if k.PumpOf == "" {
+		return
+	}
+	at := p.at("pump_of")
+	if k.Kind == "mixed" {
+		c.fault(at, k.PumpOf, "cannot drive a mixed circuit", "nothing: behind its valve it has a pump of its own", "")
+		return
+	}
+	if k.Pump != nil {
+		c.fault(p.at("pump"), "", "is given beside pump_of, which says that there is none", "one of the two", "")
+	}
+	if k.PumpOf == k.Name {
+		c.fault(at, k.PumpOf, "is the circuit itself", "another circuit, or nothing", "")
+		return
+	}
+	for _, other := range c.job.Circuits {
+		switch {
+		case other.Name != k.PumpOf:
+			continue
+		case other.Kind == "mixed":
+			c.fault(at, k.PumpOf, "is a mixed circuit, whose pump stands behind its valve", "a direct circuit", "")
+		case other.PumpOf != "":
+			c.fault(at, k.PumpOf, "has no pump of its own", other.PumpOf+", or another circuit with a pump", "")
+		}
+		return
+	}
+	c.exists(k.PumpOf, c.circuitNames(), "circuit", at)
 }
 
 // moving asks for a flow that moves something.

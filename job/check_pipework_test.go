@@ -29,6 +29,47 @@ circuits:
 separator: {kind: low-loss header, boiler_flow: 6.5 gpm}
 `
 
+// onePump is a house whose bath hangs on the pump of the radiators.
+const onePump = `curvewright: 1
+job: One pump
+site: {design_outdoor: -6 °F}
+house: {floor_area: 1850 ft², load: 40000 Btu/h}
+circuits:
+  - {name: House, share: 60 %, emitters: [{fin_tube: {length: 100 ft}}]}
+  - {name: Bath, share: 20 %, pump_of: House, emitters: [{fin_tube: {length: 30 ft}}]}
+  - {name: Slab, kind: mixed, emitters: [{floor: {construction: wet slab, area: 270 ft²}}]}
+`
+
+// TestACircuitOnThePumpOfAnother: it must be there, direct, and have a pump of its own.
+func TestACircuitOnThePumpOfAnother(t *testing.T) {
+	if j, err := Read([]byte(onePump)); err != nil || j.Circuits[1].PumpOf != "House" {
+		t.Fatalf("%v, %v", j, err)
+	}
+	for _, c := range []struct{ name, old, new, path, words string }{
+		{"no such circuit", "pump_of: House", "pump_of: Hose", "circuits[1].pump_of", "is not the name of a circuit"},
+		{"its own", "pump_of: House", "pump_of: Bath", "circuits[1].pump_of", "is the circuit itself"},
+		{"a pump behind a valve", "pump_of: House", "pump_of: Slab", "circuits[1].pump_of", "whose pump stands behind its valve"},
+		{"a mixed circuit", "kind: mixed,", "kind: mixed, pump_of: House,", "circuits[2].pump_of", "behind its valve it has a pump of its own"},
+		{"a pump beside it", "pump_of: House,", "pump_of: House, pump: {mode: fixed speed},", "circuits[1].pump", "one of the two"},
+		{"one behind the other", "kind: mixed,", "pump_of: Bath,", "circuits[2].pump_of", "has no pump of its own"},
+		{"in a ring", "share: 60 %,", "share: 60 %, pump_of: Bath,", "circuits[0].pump_of", "has no pump of its own"},
+	} {
+		_, err := Read([]byte(strings.Replace(onePump, c.old, c.new, 1)))
+		var faults *Faults
+		if !errors.As(err, &faults) {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		said := false
+		for _, f := range faults.List {
+			said = said || f.Path == c.path && strings.Contains(f.Error(), c.words)
+		}
+		if !said {
+			t.Errorf("%s: %v", c.name, err)
+		}
+	}
+}
+
 func TestPipeworkIsChecked(t *testing.T) {
 	j, err := Read([]byte(piped))
 	if err != nil {

@@ -14,6 +14,12 @@ const (
 	// mostFlow is more water than a house can move: 100 kW (340,000 Btu/h) at a drop of
 	// 5 K (9 °F), rounded up; common practice.
 	mostFlow = units.Flow(300.0 / 60000)
+	// leastBoiler and mostBoiler are around any that heats a house; below lies a figure in
+	// another unit than was meant. Common practice.
+	leastBoiler, mostBoiler = units.Power(1000), units.Power(1e6)
+	// mostTurndown is far beyond any burner, which turns down to a twentieth at best (common
+	// practice), and finds watts where kilowatts were meant.
+	mostTurndown = 500
 	// leastEfficiency is below any boiler that makers declare.
 	leastEfficiency = units.Fraction(0.5)
 )
@@ -27,6 +33,10 @@ func (c *checker) plant() {
 	b, at := c.job.Boiler, top("boiler")
 	if b.MinOutput.Set && b.Output.Set && b.MinOutput.Value >= b.Output.Value {
 		c.fault(at.at("min_output"), b.MinOutput.text(), "is not less than the highest output", "less than "+c.say(b.Output.Value), "")
+	}
+	outside(c, b.Output, leastBoiler, mostBoiler, at.at("output"), "is not the output of a house's boiler")
+	if b.MinOutput.Set && b.Output.Set && b.MinOutput.Value < b.Output.Value/mostTurndown {
+		c.fault(at.at("min_output"), b.MinOutput.text(), "is less than any burner turns down to", c.say(b.Output.Value/mostTurndown)+" to "+c.say(b.Output.Value), "the usual slip is the unit")
 	}
 	below(c, b.MinSupply, b.MaxSupply, at.at("min_supply"), "is not below the highest supply")
 	outside(c, b.Electricity, 0.5, 1000, at.at("electricity"), "is not the electricity of a house's boiler")

@@ -239,6 +239,7 @@ type Circuit struct {
 	Emitters  []Emitter                    `yaml:"emitters" doc:"in the short way: what heats, without rooms"`
 	Pipes     []PipeRun                    `yaml:"pipes" doc:"the pipework of the circuit, from the boiler room to its emitters and back"`
 	Pump      *Pump                        `yaml:"pump" doc:"its pump"`
+	PumpOf    string                       `yaml:"pump_of" doc:"another circuit whose pump also drives this one, side by side with it; this one then has no pump of its own"`
 	Valve     Given[units.FlowCoefficient] `yaml:"valve" doc:"flow coefficient of its mixing valve, kv or Cv"`
 }
 

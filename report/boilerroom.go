@@ -163,11 +163,15 @@ func (k *sketch) heading(s scene, l layout) {
 // mains are the pipes from the boiler to the risers, and these.
 func (k *sketch) mains(s scene, l layout) {
 	last := len(l.rows) - 1
+	lastOwn := last // the supply's riser ends at the last circuit with a pump of its own
+	for s.driven(lastOwn) {
+		lastOwn--
+	}
 	k.between(s, l)
 	// The supply's riser passes over the returns that lead through it.
 	var over []float64
 	for i, y := range l.rows {
-		if i < last {
+		if i < lastOwn {
 			over = append(over, y+pipeGap)
 		}
 	}
@@ -175,7 +179,7 @@ func (k *sketch) mains(s scene, l layout) {
 	if below {
 		over = append([]float64{returnAt}, over...)
 	}
-	k.riser(supply, l.supplyRiser, supplyAt, l.rows[last], over...)
+	k.riser(supply, l.supplyRiser, supplyAt, l.rows[lastOwn], over...)
 	from := l.rows[0] + pipeGap
 	if below {
 		from = returnAt
@@ -183,13 +187,13 @@ func (k *sketch) mains(s scene, l layout) {
 	k.riser(returning, l.returnRiser, l.rows[last]+pipeGap, from)
 	for i, y := range l.rows {
 		if i < last {
-			if below || i > 0 {
+			if i < lastOwn && (below || i > 0) && !s.driven(i) {
 				k.dot(supply, xy{l.supplyRiser, y})
 			}
 			k.dot(returning, xy{l.returnRiser, y + pipeGap})
 		}
 	}
-	if !below && last > 0 {
+	if !below && lastOwn > 0 {
 		k.dot(supply, xy{l.supplyRiser, supplyAt})
 	}
 
@@ -392,8 +396,29 @@ func (k *sketch) circuit(s scene, l layout, i int) {
 	from := func(d float64) float64 { return near - l.way.x*d }
 	valveAt, pumpAt := at(2.7), at(5.4)
 	mixed := ct.Kind == "mixed"
+	// Behind a pump of several circuits the supply parts: the pump makes room for that.
+	branch, comes, title, edge := at(5.2), l.supplyRiser, at(3.8), at(3.3)
+	lastDriven := s.lastDriven(i)
+	shared := s.driven(i) || lastDriven > i
+	if shared {
+		pumpAt, edge = at(2.9), at(5.8)
+	}
+	if s.driven(i) {
+		comes, title = branch, at(5.9)
+	}
 
-	k.line(supply, xy{l.supplyRiser, up}, xy{near, up})
+	k.line(supply, xy{comes, up}, xy{near, up})
+	if lastDriven > i && !s.driven(i) {
+		var over []float64
+		for n := i; n < lastDriven; n++ {
+			over = append(over, l.rows[n]+pipeGap)
+			if n > i {
+				k.dot(supply, xy{branch, l.rows[n]})
+			}
+		}
+		k.dot(supply, xy{branch, up})
+		k.riser(supply, branch, up, l.rows[lastDriven], over...)
+	}
 	k.line(returning, xy{near, down}, xy{l.returnRiser, down})
 	k.arrow(supply, xy{from(3), up}, l.way)
 	k.arrow(returning, xy{from(3), down}, xy{-l.way.x, 0})
@@ -404,13 +429,13 @@ func (k *sketch) circuit(s scene, l layout, i int) {
 		k.motor(xy{valveAt, up})
 		k.sensor(xy{from(1.4), up - 1.8}, xy{from(1.4), up})
 	}
-	if s.circuitPumps() {
+	if s.circuitPumps() && !s.driven(i) {
 		k.pump(xy{pumpAt, up}, l.way, pumpRadius)
 	}
 	k.emitter(ct.Family, math.Min(near, l.far), math.Max(near, l.far), up, down)
 
 	// What is written keeps clear of the motor, the sensor and the pump.
-	left, right := math.Min(at(3.8), from(2.4)), math.Max(at(3.8), from(2.4))
+	left, right := math.Min(title, from(2.4)), math.Max(title, from(2.4))
 	name := k.cut(ct.Name, true, right-left)
 	k.text(ink, xy{left, up - 1.4}, start, true, name)
 	left += k.width(true, name) + 0.6
@@ -424,7 +449,7 @@ func (k *sketch) circuit(s scene, l layout, i int) {
 			break
 		}
 	}
-	left, right = math.Min(at(6.8), from(0.6)), math.Max(at(3.3), from(0.6))
+	left, right = math.Min(at(6.8), from(0.6)), math.Max(edge, from(0.6))
 	t := s.degrees(water.Supply)
 	k.text(supply, xy{left, up + 1.5}, start, true, t)
 	k.text(ink, xy{left + k.width(true, t) + 0.6, up + 1.5}, start, false, s.flowText(water.Flow))

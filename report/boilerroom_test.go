@@ -27,6 +27,8 @@ func plantOf(system units.System, separator, hotWater string, circuits ...string
 		"attic":     {settings.PlantCircuit{Name: "Attic baseboard and the bath under the roof", Kind: "mixed", Family: "fin-tube"}, f(149), f(130), units.GallonsPerMinute(12.6), 0.91},
 		"old":       {settings.PlantCircuit{Name: "Old house", Kind: "direct", Family: "cast iron", PumpMode: "fixed speed"}, f(145), f(125), units.GallonsPerMinute(6.2), 1},
 		"coil":      {settings.PlantCircuit{Name: "Workshop", Kind: "direct", Family: "fan coil"}, f(140), f(120), units.GallonsPerMinute(3), 1},
+		"bath":      {settings.PlantCircuit{Name: "Bath and the hall beside it", Kind: "direct", Family: "towel rail", PumpOf: "Radiators"}, f(151), f(128), units.GallonsPerMinute(1.2), 1},
+		"porch":     {settings.PlantCircuit{Name: "Porch", Kind: "direct", Family: "fin-tube", PumpOf: "Radiators"}, f(151), f(133), units.GallonsPerMinute(0.9), 1},
 		"rails":     {settings.PlantCircuit{Name: "Bathrooms", Kind: "mixed", Family: "towel rail", PumpMode: "constant pressure"}, f(131), f(113), units.GallonsPerMinute(0.7), 0.7},
 	}
 	sheet := &settings.Sheet{System: system, Plant: settings.Plant{BoilerKind: "condensing", Separator: separator, HotWater: hotWater,
@@ -57,7 +59,8 @@ func plantOf(system units.System, separator, hotWater string, circuits ...string
 var (
 	separators = []string{"none", "low-loss header", "closely spaced tees", "two-pipe buffer", "three-pipe buffer", "four-pipe buffer"}
 	hotWaters  = []string{"none", "combi", "tank with own pump", "tank with three-way valve"}
-	houses     = [][]string{{"radiators"}, {"slab"}, {"radiators", "slab"}, {"old", "slab", "attic", "rails"}, {"radiators", "slab", "attic", "old", "coil", "rails"}}
+	houses     = [][]string{{"radiators"}, {"slab"}, {"radiators", "slab"}, {"old", "slab", "attic", "rails"}, {"radiators", "slab", "attic", "old", "coil", "rails"},
+		{"bath", "radiators"}, {"slab", "radiators", "bath", "old", "porch", "rails"}}
 )
 
 func TestBoilerRoomsAreWhatWasAgreed(t *testing.T) {
@@ -86,6 +89,8 @@ func TestBoilerRoomsAreWhatWasAgreed(t *testing.T) {
 		"three-pipe-1-phone": {plantOf(si, "three-pipe buffer", "none", "attic"), 340},
 		"four-pipe-6-wide":   {plantOf(us, "four-pipe buffer", "tank with own pump", houses[4]...), 1000},
 		"four-pipe-6-phone":  {plantOf(si, "four-pipe buffer", "tank with own pump", houses[4]...), 340},
+		"one-pump-2-phone":   {plantOf(si, "none", "none", houses[5]...), 360},
+		"one-pump-6-wide":    {plantOf(us, "low-loss header", "tank with own pump", houses[6]...), 1000},
 		"two-pipe-2-middle":  {plantOf(si, "two-pipe buffer", "none", "radiators", "slab"), 480},
 	} {
 		golden(t, "room-"+name+".svg", BoilerRoomSVG(c.sheet, 0, c.width, 0))
@@ -261,6 +266,32 @@ func TestBoilerRoomIsDescribedInWords(t *testing.T) {
 		if !strings.Contains(words, want) {
 			t.Errorf("the description lacks %q: %s", want, words)
 		}
+	}
+	if s, _ := sceneOf(plantOf(units.US, "none", "none", "bath", "radiators"), 0); !strings.Contains(strings.ReplaceAll(s.words(), "\u00a0", " "), "1.2 gpm, on the pump of Radiators.") {
+		t.Errorf("the description lacks the pump of two circuits: %s", s.words())
+	}
+}
+
+// Circuits on one pump are drawn with one pump, and none of those that have their own loses it.
+func TestOnePumpOfSeveralCircuitsIsDrawnOnce(t *testing.T) {
+	pumps := func(circuits ...string) int {
+		d := &drawn{canvas: &svgCanvas{size: svgFont}}
+		s, _ := sceneOf(plantOf(units.US, "none", "none", circuits...), 0)
+		k := newSketch(d)
+		drawBoilerRoom(k, s, layOut(s, k, 760/svgFont))
+		n := 0
+		for _, r := range d.rings {
+			if math.Abs(r.radius-pumpRadius*k.u) < 1e-6 {
+				n++
+			}
+		}
+		return n
+	}
+	if all, one := pumps("radiators", "old", "slab"), pumps("radiators", "bath", "slab"); one != all-1 {
+		t.Errorf("%d rings with three pumps, %d with two", all, one)
+	}
+	if lost := plantOf(units.US, "none", "none", "bath", "slab"); !strings.Contains(BoilerRoomSVG(lost, 0, 760, 0), "Kitchen slab") {
+		t.Error("a circuit on a pump that is not there spoils the drawing")
 	}
 }
 

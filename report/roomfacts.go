@@ -70,7 +70,43 @@ func sceneOf(sheet *settings.Sheet, outdoor int) (scene, bool) {
 	if len(points) == 0 || len(sheet.Plant.Circuits) == 0 {
 		return scene{}, false
 	}
-	return scene{&sheet.Plant, points[min(max(outdoor, 0), len(points)-1)], sheet.System}, true
+	return scene{besideTheirPumps(&sheet.Plant), points[min(max(outdoor, 0), len(points)-1)], sheet.System}, true
+}
+
+// besideTheirPumps puts circuits that have no pump of their own right after the circuit
+// whose pump drives them.
+func besideTheirPumps(p *settings.Plant) *settings.Plant {
+	out := *p
+	out.Circuits = nil
+	for _, c := range p.Circuits {
+		if c.PumpOf != "" {
+			continue
+		}
+		out.Circuits = append(out.Circuits, c)
+		for _, driven := range p.Circuits {
+			if driven.PumpOf == c.Name {
+				out.Circuits = append(out.Circuits, driven)
+			}
+		}
+	}
+	if len(out.Circuits) != len(p.Circuits) { // names that say nothing: each by itself
+		out.Circuits = slices.Clone(p.Circuits)
+		for i := range out.Circuits {
+			out.Circuits[i].PumpOf = ""
+		}
+	}
+	return &out
+}
+
+// driven says whether a circuit hangs on the pump of the one above it.
+func (s scene) driven(i int) bool { return s.plant.Circuits[i].PumpOf != "" }
+
+// lastDriven is the last circuit that the pump of circuit i drives: i itself if no other.
+func (s scene) lastDriven(i int) int {
+	for i+1 < len(s.plant.Circuits) && s.driven(i+1) {
+		i++
+	}
+	return i
 }
 
 func separated(kind string) bool { return kind != "" && kind != "none" }
@@ -237,7 +273,7 @@ func (s scene) words() string {
 	for i, c := range p.Circuits {
 		w := s.circuit(i)
 		said = append(said, fmt.Sprintf("%s, %s: %s.", c.Name, c.Kind, joined(", ", s.emitterWords(i), prefixed("supply ", s.degrees(w.Supply)), s.tooHot(i),
-			prefixed("return ", s.degrees(w.Return)), s.flowText(w.Flow), prefixed("pump at ", c.PumpMode))))
+			prefixed("return ", s.degrees(w.Return)), s.flowText(w.Flow), prefixed("pump at ", c.PumpMode), prefixed("on the pump of ", c.PumpOf))))
 	}
 	return strings.Join(said, " ")
 }

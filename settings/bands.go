@@ -112,6 +112,9 @@ func (m *model) bands(s *Sheet, solved []solvedCircuit, o Options) {
 		}
 		solved[ci].bands = m.curveBands(s.Circuits[ci].Band, supplies[ci])
 	}
+	for n, load := range loads { // the limit rests on what the circuits take beyond their rooms, too
+		loads[n] = load + spareOutput*float64(m.beyondRooms(s))
+	}
 	m.loadBand = m.powerBand(loads)
 	m.cutOffBand = m.temperatureBand(cutOffs, 4, 8)
 	m.surer(s, factors, shares, len(solved))

@@ -7,7 +7,7 @@ import (
 )
 
 // What must stand beside figures that hold only under a condition which the survey does not
-// meet yet: a mixing valve that is still to come, a pump that does not give the flow.
+// meet yet: a mixing valve that is still to come, a pump that gives less than the flow.
 
 // besideTheFigures writes such conditions into the lines of a sheet.
 func (m *model) besideTheFigures(s *Sheet) {
@@ -19,10 +19,31 @@ func (m *model) besideTheFigures(s *Sheet) {
 			beside(s, fmt.Sprintf("Reckoned as if %s had its mixing valve, which is not there yet.", c.job.Name),
 				"differential", "rest", "least-return", "cold-start")
 		}
-		if c.short != "" {
-			beside(s, fmt.Sprintf("Holds with %s in %s; at full speed its pump gives %s. See the findings.", m.say(c.flow), c.job.Name, c.short),
-				c.key+".design-supply", c.key+".cold-supply", c.key+".slope", c.key+".point-1", c.key+".flow",
-				"separator-sensor", "separator-offset", "condensing", "least-return")
+		if c.weak != nil {
+			m.besideWeakPump(s, c)
+		}
+	}
+}
+
+// besideWeakPump says beside the figures of a circuit that its pump's flow is less than it
+// wants, and beside those of the curve what a right pump would allow.
+func (m *model) besideWeakPump(s *Sheet, c *circuit) {
+	reckoned := fmt.Sprintf("Reckoned with %s in %s, all that its pump gives. See the findings.", m.say(c.runs), c.job.Name)
+	beside(s, reckoned, "condensing", "least-return")
+	if m.streams.separated {
+		beside(s, reckoned, "separator-sensor", "separator-offset")
+	}
+	set := m.control.step.Nearest(c.weak.right.setting.At(m.design))
+	right := append(m.shapeLines(c, c.weak.right, nil, Line{}), Line{ID: c.key + ".design-supply", Value: m.control.step.Text(set)})
+	for _, could := range right {
+		for _, sec := range s.Sections {
+			for _, l := range sec.Lines {
+				if l.ID != could.ID || l.Value == could.Value {
+					continue
+				}
+				beside(s, fmt.Sprintf("Reckoned with %s in %s, all that its pump gives; with %s it could be %s.",
+					m.say(c.runs), c.job.Name, m.say(c.flow), could.Value), l.ID)
+			}
 		}
 	}
 }

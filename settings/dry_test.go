@@ -105,8 +105,8 @@ control: {scale: celsius, curve: {two_points: {}}}
 	says(t, s, "differential", "Reckoned as if Slab had its mixing valve")
 }
 
-// TestWeakPumpStandsBesideTheFigures: curve, return and separator hold with a flow that the
-// pump does not give.
+// TestWeakPumpStandsBesideTheFigures: curve and return are reckoned with the flow that the
+// pump gives, and what a right one would allow stands beside them.
 func TestWeakPumpStandsBesideTheFigures(t *testing.T) {
 	s := solve(t, read(t, strings.Replace(wateredHouse(output, ""), "    kind: direct\n", `    kind: direct
     pipes: [{tube: copper EN 1057, size: 15x1, length: 60 m, bends: 30}]
@@ -115,9 +115,9 @@ func TestWeakPumpStandsBesideTheFigures(t *testing.T) {
 	if !finds(s, "short", "too weak") {
 		t.Fatalf("findings: %v", s.Findings)
 	}
-	for _, id := range []string{"radiators.design-supply", "radiators.flow", "condensing"} {
-		says(t, s, id, "Holds with|at full speed its pump gives")
-	}
+	says(t, s, "radiators.design-supply", "Reckoned with|all that its pump gives|it could be 63.0 °C")
+	says(t, s, "radiators.flow", "All that its pump gives|11.4 L/min is wanted")
+	says(t, s, "condensing", "Reckoned with|all that its pump gives")
 }
 
 // TestBurnerKindAndOilAltitude: excess air by the kind of burner, and no rule for gas on oil.

@@ -283,7 +283,7 @@ func (m *model) plannedLoops(c *circuit, s solvedCircuit) ([]Line, error) {
 				return nil, fmt.Errorf("floor loops: %s: %w", c.solve.Rooms[i].Name, err)
 			}
 			length := units.Length(float64(f.survey.Area) / float64(f.survey.Spacing))
-			heat := units.Power(float64(c.solve.Rooms[i].Flows[k]) * float64(c.drop) / float64(max(1, f.count)))
+			heat := units.Power(float64(c.solve.Rooms[i].Flows[k]) * float64(c.cools()) / float64(max(1, f.count)))
 			limit, err := m.longestLoop(pipe, liquid, units.LinearPower(float64(heat)/float64(length)), c.drop, usualLoopHead, false)
 			if err != nil {
 				continue // a floor with so little heat, or so large a drop, that nothing limits it

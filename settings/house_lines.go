@@ -154,7 +154,7 @@ const spareOutput = 1.1
 // wantedOutput is the limit to set: a tenth above the load, or what makes up in the rest
 // of the design day for the time in which hot water has the boiler.
 func (m *model) wantedOutput(s *Sheet) units.Power {
-	load, day := float64(s.Load.Total+m.loopExcess(s)), float64(units.Hours(24))
+	load, day := float64(s.Load.Total+m.beyondRooms(s)), float64(units.Hours(24))
 	rest := math.Max(day/4, day-float64(m.pauses)) // with less left the finding about hot water speaks
 	return units.Power(load * math.Max(spareOutput, day/rest))
 }
@@ -175,7 +175,13 @@ func (m *model) boilerLines(s *Sheet) []Line {
 			Inputs: []working.Input{{Symbol: "Q_design", Meaning: "load of all rooms on the design day, " + s.Load.Source, Value: s.Load.Total}},
 			Result: working.Input{Symbol: "Q_max", Meaning: "heating output", Value: want},
 			Range:  "houses without deep setback; heat lost by pipes outside heated rooms not counted", Source: "common practice; oversizing above three times costs 6 to 9 % (Bennett and Elwell 2020, doi 10.1177/0143624420927352)"}}}
-	if tenth := units.Power(float64(s.Load.Total+m.loopExcess(s)) * spareOutput); want > tenth {
+	if beyond := m.beyondRooms(s); beyond > s.Load.Total/100 {
+		l.Why = fmt.Sprintf("A tenth above the %s of the design day and the %s that floors lose below or loops give too much; hot water may use all.",
+			m.say(s.Load.Total), m.say(beyond))
+		l.Working[0].Formula = "Q_max = 1.1 · (Q_design + Q_beyond)"
+		l.Working[0].Inputs = append(l.Working[0].Inputs, working.Input{Symbol: "Q_beyond", Meaning: "what floors lose below and loops give too much", Value: beyond})
+	}
+	if tenth := units.Power(float64(s.Load.Total+m.beyondRooms(s)) * spareOutput); want > tenth {
 		l.Why = fmt.Sprintf("Makes the day's heat of %s in the time that %s of hot water leave on the design day; hot water may use all.",
 			m.dayHeat(units.Energy(float64(s.Load.Total)*86400)), minutes(m.pauses))
 		l.Working[0].Formula = "Q_max = Q_design · 24 h/(24 h − pauses), at least 1.1 · Q_design"
@@ -200,19 +206,32 @@ func (m *model) boilerLines(s *Sheet) []Line {
 	return []Line{l}
 }
 
-// loopExcess is what loops without valves give beyond their rooms' load on the design
-// day: the boiler has to make it all the same, or the last rooms on the loop go cold.
-func (m *model) loopExcess(s *Sheet) units.Power {
+// beyondRooms is what the circuits take on the design day beyond the load of their rooms: what
+// heated floors lose below themselves, and what loops without valves give too much. The
+// boiler has to make it all the same, or the coldest nights are short.
+func (m *model) beyondRooms(s *Sheet) units.Power {
 	sum := units.Power(0)
 	for i := range m.circuits {
 		c := &m.circuits[i]
-		if len(c.solve.Loop) == 0 {
+		if len(c.solve.Loop) == 0 && !c.heatsFloor() {
 			continue
 		}
 		p := s.Circuits[i].Points[0]
 		sum += max(0, units.Power(float64(p.Set-p.Return)*float64(c.solve.Flow))-c.load)
 	}
 	return sum
+}
+
+// heatsFloor tells a circuit with a heated floor on it.
+func (c *circuit) heatsFloor() bool {
+	for _, feeds := range c.feeds {
+		for _, f := range feeds {
+			if f.floor != nil {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // tooSmallBoiler reports a boiler that cannot carry the design day where it stands.

@@ -1,7 +1,6 @@
 package settings
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -183,7 +182,7 @@ func (m *model) draws(solved []solvedCircuit, k int, supply units.Temperature) (
 	sum := units.LossCoefficient(0)
 	for i := range m.circuits {
 		c, p := &m.circuits[i], solved[i].out.Points[k]
-		out := FlowCircuit{Name: c.job.Name, Mixed: c.kind() == "mixed", Supply: p.Set, Return: p.Return, Flow: c.flow, Hot: 1}
+		out := FlowCircuit{Name: c.job.Name, Mixed: c.kind() == "mixed", Supply: p.Set, Return: p.Return, Flow: c.runs, Hot: 1}
 		d := pipework.Draw{Name: c.job.Name, Flow: c.solve.Flow}
 		switch {
 		case out.Mixed && supply > p.Set:
@@ -426,15 +425,21 @@ func (m *model) addFlows(s *Sheet, solved []solvedCircuit, b burner) error {
 	if m.streams.separated {
 		out = append(out, m.offsetLine(solved))
 	}
-	for i := range m.circuits {
-		c := &m.circuits[i]
-		p, err := m.readPiping(c, solved[i])
-		var endless *endlessLoop
-		if errors.As(err, &endless) {
-			m.findings, err = append(m.findings, endless.finding(c)), nil
+	driven := make([]*drive, len(m.circuits)) // by circuit, with its place on the pump
+	place := make([]int, len(m.circuits))
+	for _, d := range m.drives() {
+		if err := m.readDrive(&d); err != nil {
+			return err
 		}
-		if err != nil {
-			return fmt.Errorf("circuit %q: %w", c.job.Name, err)
+		for k, i := range d.circuits {
+			driven[i], place[i] = &d, k
+		}
+	}
+	for i := range m.circuits {
+		c, d, k := &m.circuits[i], driven[i], place[i]
+		p := d.pipes[k]
+		if endless := d.endless[k]; endless != nil {
+			m.findings = append(m.findings, endless.finding(c))
 		}
 		if p.known {
 			out = append(out, m.flowLine(c, solved[i], p))
@@ -442,7 +447,7 @@ func (m *model) addFlows(s *Sheet, solved []solvedCircuit, b burner) error {
 		if c.kind() == "mixed" {
 			out = append(out, m.valveLine(i, solved[i], p), m.hotShareLine(i))
 		}
-		lines, err := m.pipeLines(c, p)
+		lines, err := m.pipeLines(d, k)
 		if err != nil {
 			return fmt.Errorf("circuit %q: %w", c.job.Name, err)
 		}

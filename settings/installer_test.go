@@ -232,3 +232,46 @@ func TestFrostOfARoomSensorAlone(t *testing.T) {
 	s := solve(t, read(t, fmt.Sprintf(watered, "direct", output, "room")+"frost: {pipes_outside: [garage], room_sensor: yes}\n"))
 	says(t, s, "frost", "watches nothing else|cannot see the pipes in garage")
 }
+
+// TestFloorsAskTheBoilerForWhatTheyLoseBelow: the limit of the boiler's output is a tenth
+// above what the floors take from the water, not above what the rooms get of it; and a
+// room at 24 °C that falls short by the surface of its floor is asked whether it is a bath.
+func TestFloorsAskTheBoilerForWhatTheyLoseBelow(t *testing.T) {
+	document := func(zone string) string {
+		return `curvewright: 1
+job: Slabs
+display: si
+site: {design_outdoor: -14 °C}
+rooms:
+  - {name: Living, setpoint: 21 °C, area: 42 m², load: 1850 W, emitters: [{circuit: Low, floor: {construction: wet slab, area: 38 m²}}]}
+  - {name: Bath, setpoint: 24 °C, area: 9 m², load: 520 W, emitters: [{circuit: Warm, floor: {construction: wet slab, area: 6 m²` + zone + `}}]}
+circuits:
+  - {name: Low, kind: mixed}
+  - {name: Warm, kind: mixed}
+boiler: {kind: condensing, output: 24 kW, min_output: 2 kW}
+control: {scale: celsius, output_limit: power, curve: {bent: {}}}
+`
+	}
+	s := solve(t, read(t, document("")))
+	taken := 0.0 // by hand: what the water leaves behind in both circuits
+	for _, c := range s.Circuits {
+		taken += float64(c.Points[0].Set-c.Points[0].Return) * float64(c.Flow) * 4.15e6 // J/(m³·K)
+	}
+	l, _ := lineNamed(s, "output-limit")
+	if limit, err := units.Parse[units.Power](plainly(l.Value)); err != nil || float64(limit) < 1.09*taken || float64(limit) < 1.15*float64(s.Load.Total) {
+		t.Errorf("limit %s for %.0f W taken from the water (%v)", l.Value, taken, err)
+	}
+	if !strings.Contains(plainly(l.Why), "floors lose below") {
+		t.Errorf("%q", l.Why)
+	}
+	const asks = "saying in the survey that Bath is a bathroom, if it is: its floor may then reach 33.0 °C"
+	for zone, want := range map[string]bool{"": true, ", zone: bathroom": false} {
+		asked := false
+		for _, f := range solve(t, read(t, document(zone))).Findings {
+			asked = asked || strings.Contains(plainly(strings.Join(f.Cures, "; ")), asks)
+		}
+		if asked != want {
+			t.Errorf("%q: asked %v", zone, asked)
+		}
+	}
+}

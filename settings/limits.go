@@ -159,6 +159,13 @@ func (m *model) cures(c *circuit, i int, supply units.Temperature) []string {
 	for _, f := range c.feeds[i] {
 		floorRoom = floorRoom || f.floor != nil
 	}
+	for _, f := range c.feeds[i] {
+		// Nobody heats a living room to 24 °C.
+		if f.survey != nil && f.survey.Zone == emitter.Occupied && r.Setpoint >= units.Celsius(23.5) {
+			out = append(out, fmt.Sprintf("saying in the survey that %s is a bathroom, if it is: its floor may then reach %s", r.Name, m.say(emitter.Bathroom.SurfaceLimit())))
+			break
+		}
+	}
 	if f, ok := least(enough, 1, 6, false); ok && !floorRoom {
 		out = append(out, fmt.Sprintf("%.0f %% more emitter in %s", math.Ceil(20*(f-1)-1e-9)*5, r.Name))
 	} else if ok {

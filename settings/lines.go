@@ -110,7 +110,7 @@ func (m *model) circuitLines() []Line {
 		l := Line{ID: c.key + ".assign", Circuit: c.job.Name, Label: fmt.Sprintf("Circuit %d", i+1),
 			Value: c.job.Name + ", " + c.kind(),
 			Why: fmt.Sprintf("%s on the design day, about %s of water, %s drop.",
-				m.say(c.load), m.say(c.flow), m.say(c.drop))}
+				m.say(c.load), m.say(c.runs), m.say(c.cools()))}
 		if c.kind() == "mixed" {
 			l.Why += " Needs a sensor behind its valve."
 		}
@@ -123,6 +123,7 @@ func (m *model) circuitLines() []Line {
 			Result: working.Input{Symbol: "flow", Meaning: "water flow", Value: c.flow},
 			Range:  m.fluid().String(), Source: "heat balance of the water"}}
 		l.Working = append(l.Working, m.carriesStep(m.fluid(), c.flowAt)...)
+		l.Working = append(l.Working, m.weakStep(c)...)
 		out = append(out, l)
 	}
 	return out
@@ -504,6 +505,7 @@ func (m *model) needWorking(c *circuit, s solvedCircuit, i int) []working.Step {
 	for _, f := range c.feeds[i] {
 		steps = append(steps, f.working)
 	}
+	steps = append(steps, m.weakStep(c)...)
 	note := ""
 	if len(c.solve.Loop) > 0 {
 		note = "on a loop: the supply is that at its beginning; the emitters before this one cool the water on its way, with their rooms at their set-points"

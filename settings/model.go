@@ -50,17 +50,19 @@ type circuit struct {
 	family   string   // the emitters that carry most
 	families []string // these and all that carry a quarter or more
 	shape    curve.Shape
-	limits   []limit // on the supply, lowest first
-	flow     units.Flow
+	limits   []limit           // on the supply, lowest first
+	flow     units.Flow        // wanted
+	runs     units.Flow        // that really passes: less where the pump is too weak
 	flowAt   units.Temperature // at which its volume counts
 	flowHow  job.Known
 	drop     units.Difference
 	load     units.Power // to the rooms on the design day
 	taken    units.Power // from the water for that, with what floors lose below
 	setpoint units.Temperature
-	doubt    float64 // of its emitters
-	short    string  // the flow that its pump reaches where that is less than the circuit's, in words
-	withheld bool    // its figures would do harm: the boiler must stay dry and it must stay cool
+	doubt    float64           // of its emitters
+	weak     *weakPump         // nil where the pump gives the flow wanted, or is not known
+	pipesAt  units.Temperature // mean water on the design day, for which the pipes are reckoned
+	withheld bool              // its figures would do harm: the boiler must stay dry and it must stay cool
 }
 
 // limit is something that holds the supply temperature down.
@@ -415,6 +417,7 @@ func (m *model) flows(c *circuit) error {
 		return fmt.Errorf("flow: %s is too little for the %s of the design day: the water would have to cool by %s; accepted: a drop of up to %s",
 			m.say(c.flow), m.say(c.taken), m.say(c.drop), m.say(mostDrop))
 	}
+	c.runs = c.flow
 	return c.solve.Check()
 }
 

@@ -49,9 +49,11 @@ type PlanCircuit struct {
 	Name     string
 	Mixed    bool
 	Series   bool
-	Floor    bool // heated floors carry most of it
-	Flow     units.LossCoefficient
-	Water    units.Volume // in emitters and pipes
+	Floor    bool                  // heated floors carry most of it
+	Flow     units.LossCoefficient // that really passes, by its pump
+	Beside   []int                 // other circuits on the same pump, by their place
+	Borrows  bool                  // whether that pump is another circuit's
+	Water    units.Volume          // in emitters and pipes
 	Setting  curve.Setting
 	Shape    curve.Shape // what the control can hold
 	Emitters []PlanEmitter
@@ -118,6 +120,16 @@ func Prepare(j *job.Job, o Options) (*Plan, error) {
 			}
 		}
 		p.Circuits = append(p.Circuits, out)
+	}
+	for _, d := range m.drives() {
+		for k, i := range d.circuits {
+			p.Circuits[i].Borrows = k > 0
+			for _, other := range d.circuits {
+				if other != i {
+					p.Circuits[i].Beside = append(p.Circuits[i].Beside, other)
+				}
+			}
+		}
 	}
 	p.Stores = m.boilerStores()
 	p.Year, p.Found = m.yearly(solved, b), m.found()

@@ -38,7 +38,7 @@ type PlanSite struct {
 	Fill, Hot units.Pressure // cold, and with the hottest water
 	Precharge units.Pressure // of the vessel
 
-	Heads []units.Pressure // that each circuit takes at its flow; 0 where its pipes are not surveyed
+	Heads []units.Pressure // that each circuit takes at its flow, with its balancing valve; 0 where its pipes are not surveyed
 
 	Doubts PlanDoubts
 }
@@ -98,12 +98,13 @@ func (m *model) site(s *Sheet, solved []solvedCircuit, b burner) (PlanSite, erro
 			}
 		}
 	}
-	for i := range m.circuits {
-		head := units.Pressure(0)
-		if piping, err := m.readPiping(&m.circuits[i], solved[i]); err == nil && piping.known {
-			head = piping.head
+	p.Heads = make([]units.Pressure, len(m.circuits))
+	for _, d := range m.drives() {
+		if err := m.readDrive(&d); err == nil && d.known {
+			for k, i := range d.circuits {
+				p.Heads[i] = d.paths[k].Drop(m.circuits[i].runs)
+			}
 		}
-		p.Heads = append(p.Heads, head)
 	}
 	p.Content = m.content().Value
 	p.Doubts = PlanDoubts{House: units.Fraction(m.house.doubt), Boiler: flowDoubt(m.streams.boiler.How() == "measured")}

@@ -32,7 +32,7 @@ func (m *model) plant() Plant {
 		Loop: j.HotWater.Loop == "yes", MixingValveAtTank: j.HotWater.Mixing == "yes"}
 	for i := range m.circuits {
 		c := &m.circuits[i]
-		drawn := PlantCircuit{Name: c.job.Name, Kind: c.kind(), Family: c.family, Limit: c.limits[0].supply}
+		drawn := PlantCircuit{Name: c.job.Name, Kind: c.kind(), Family: c.family, Limit: c.limits[0].supply, PumpOf: c.job.PumpOf}
 		if c.job.Pump != nil {
 			drawn.PumpMode = cmp.Or(c.job.Pump.Mode, "fixed speed")
 		}

@@ -6,6 +6,7 @@ import (
 	"math"
 	"strings"
 
+	"curvewright/curve"
 	"curvewright/hotwater"
 	"curvewright/job"
 	"curvewright/pipework"
@@ -75,19 +76,18 @@ type mixer struct {
 
 // readPiping reads the pipes, loops and valve of a circuit. A circuit that has none of
 // them in the survey costs nothing and is not known.
-func (m *model) readPiping(c *circuit, s solvedCircuit) (*piping, error) {
+func (m *model) readPiping(c *circuit) (*piping, error) {
 	p := &piping{}
 	laid := m.laidLoops(c)
 	p.known = len(c.job.Pipes) > 0 || len(laid) > 0
 	if !p.known && c.kind() != "mixed" {
 		return p, nil
 	}
-	design := s.out.Points[0]
 	low, high, err := m.fluid().Range()
 	if err != nil {
 		return nil, err
 	}
-	if p.liquid, err = pipework.NewLiquid(m.fluid(), max(low, min(high, (design.Set+design.Return)/2))); err != nil {
+	if p.liquid, err = pipework.NewLiquid(m.fluid(), max(low, min(high, c.pipesAt))); err != nil {
 		return nil, err
 	}
 	if c.kind() == "mixed" {
@@ -217,7 +217,7 @@ func (m *model) laidLoops(c *circuit) []laidFloor {
 	for i, feeds := range c.feeds {
 		for k, f := range feeds {
 			if f.floor != nil && (f.laid.Loops > 0 || f.laid.LoopLength.Set) {
-				out = append(out, laidFloor{room: c.solve.Rooms[i].Name, feed: f, flow: c.solve.Rooms[i].Flows[k]})
+				out = append(out, laidFloor{room: c.solve.Rooms[i].Name, feed: f, flow: c.solve.Rooms[i].Flows[k] * units.LossCoefficient(c.flow/c.runs)})
 			}
 		}
 	}
@@ -304,7 +304,7 @@ func (m *model) of(label string, c *circuit) string {
 // flowLine is the flow to set in a circuit.
 func (m *model) flowLine(c *circuit, s solvedCircuit, p *piping) Line {
 	design, last := s.out.Points[0], s.out.Points[len(s.out.Points)-1]
-	l := Line{ID: c.key + ".flow", Circuit: c.job.Name, Label: m.of("Water flow", c), Value: m.say(c.flow),
+	l := Line{ID: c.key + ".flow", Circuit: c.job.Name, Label: m.of("Water flow", c), Value: m.say(c.runs),
 		Why:     fmt.Sprintf("Check it by the drop in steady cold: %s on the design day, less in proportion when mild.", m.roughly(design.Set.Sub(design.Return))),
 		TooHigh: "A smaller drop: noise, pump power and a warmer return for no more heat.",
 		TooLow:  "A larger drop: the last rooms cool, the first do not.",
@@ -318,6 +318,10 @@ func (m *model) flowLine(c *circuit, s solvedCircuit, p *piping) Line {
 			Result: working.Input{Symbol: "V̇", Meaning: "water flow", Value: c.flow},
 			Range:  m.fluid().String(), Source: "heat balance of the water"}}}
 	l.Working = append(l.Working, m.carriesStep(m.fluid(), c.flowAt)...)
+	if c.weak != nil {
+		l.Why = fmt.Sprintf("All that its pump gives; %s is wanted. See the findings.", m.say(c.flow))
+		l.Working = append(l.Working, m.weakStep(c)...)
+	}
 	var slow []string
 	for _, r := range p.runs {
 		if v := r.pipe.Velocity(r.flow); v < airCarried {
@@ -365,23 +369,29 @@ func (m *model) barePipes(c *circuit, water units.Temperature, p *piping, l *Lin
 const airCarried = units.Velocity(2 * 0.3048)
 
 // pipeLines are pump, branches and loops of a circuit.
-func (m *model) pipeLines(c *circuit, p *piping) ([]Line, error) {
+func (m *model) pipeLines(d *drive, k int) ([]Line, error) {
+	c, p := &m.circuits[d.circuits[k]], d.pipes[k]
+	if k == 0 {
+		m.pipesMissing(d)
+	}
 	if !p.known {
 		return nil, nil
 	}
 	if err := m.velocityFindings(c, p); err != nil {
 		return nil, err
 	}
-	pump, spare, err := m.pumpLine(c, p)
-	if err != nil {
-		return nil, fmt.Errorf("pump: %w", err)
+	var out []Line
+	if k == 0 && d.known {
+		out = append(out, m.pumpLine(d))
+		if len(d.circuits) > 1 {
+			out = append(out, m.sideBySideLine(d))
+		}
 	}
-	out := []Line{pump}
 	if p.branches != nil {
 		out = append(out, m.balanceLine(c, p))
 	}
 	if len(p.floors) > 0 {
-		out = append(out, m.loopsLine(c, p, spare))
+		out = append(out, m.loopsLine(c, p, d.spare(k)))
 	}
 	return out, nil
 }
@@ -410,72 +420,69 @@ func (m *model) headWorking(c *circuit, p *piping) working.Step {
 	return step
 }
 
-// pumpLine is what to dial in at a circuit's pump; spare is the head that it could give
-// beyond what the circuit takes, below zero if it gives less, none if the pump is not known.
-func (m *model) pumpLine(c *circuit, p *piping) (Line, units.Pressure, error) {
-	l := Line{ID: c.key + ".pump", Circuit: c.job.Name, Label: m.of("Pump", c), Value: m.head(p.head),
-		Why:     fmt.Sprintf("What the circuit takes at %s; the survey has no pump curve, so set it by the drop.", m.say(c.flow)),
+// pumpLine is what to dial in at a pump.
+func (m *model) pumpLine(d *drive) Line {
+	c := &m.circuits[d.circuits[0]]
+	l := Line{ID: c.key + ".pump", Circuit: c.job.Name, Label: m.of("Pump", c), Value: m.head(d.head),
+		Why:     fmt.Sprintf("What the circuit takes at %s; the survey has no pump curve, so set it by the drop.", m.say(d.flow)),
 		TooHigh: "Noise in valves, pump power, a small drop and a warm return.", TooLow: "Too little water: a large drop, the last rooms cool.",
-		Working: []working.Step{m.headWorking(c, p)}}
-	j := c.job.Pump
-	if j == nil || len(j.Points) == 0 {
-		m.beyondPumps(c, p, &l)
-		return l, 0, nil
+		Working: m.driveWorking(d)}
+	if len(d.circuits) > 1 {
+		l.Label = "Pump, " + m.names(d)
+		l.Why = fmt.Sprintf("What its circuits take at %s; the survey has no pump curve, so set it by the drop.", m.say(d.flow))
 	}
-	points := make([]pipework.PumpPoint, len(j.Points))
-	for i, q := range j.Points {
-		points[i] = pipework.PumpPoint{Flow: q.Flow.Value, Head: q.Head.Value}
+	if len(d.points) == 0 {
+		for k, i := range d.circuits {
+			m.beyondPumps(&m.circuits[i], d.pipes[k], &l)
+		}
+		return l
 	}
-	curve, err := pipework.NewPumpCurve(points...)
-	if err != nil {
-		return l, 0, fmt.Errorf("points: %w", err)
-	}
-	full, err := curve.Set(pipework.PumpSetting{Mode: pipework.FixedSpeed, Speed: 1})
-	if err != nil {
-		return l, 0, err
-	}
-	able := full.Head(c.flow)
-	step := working.Step{Name: "Pump of " + c.job.Name, Formula: "H_pump(V̇) = Δp(V̇); fixed speed s: H = s²·H_full(V̇/s)",
+	step := working.Step{Name: "Pump of " + m.names(d), Formula: "H_pump(V̇) = Δp(V̇); fixed speed s: H = s²·H_full(V̇/s)",
 		Inputs: []working.Input{
-			{Symbol: "Δp", Meaning: "wanted at the circuit's flow", Value: p.head},
-			{Symbol: "H", Meaning: "that the pump makes there at full speed", Value: able, Known: string(j.Points[0].Head.How())},
+			{Symbol: "Δp", Meaning: "wanted at the circuit's flow", Value: d.head},
+			{Symbol: "H", Meaning: "that the pump makes there at full speed", Value: d.able(), Known: string(d.points[0].Head.How())},
 		},
 		Range: "inside the points of the pump's curve", Source: "balance of pressures; affinity laws of pumps"}
-	reach := points[len(points)-1].Flow
-	if c.flow > reach || able < p.head*(1-1e-6) {
-		m.tooWeak(c, p, full, able, c.flow > reach, &l, &step)
-		l.Working = append(l.Working, step)
-		return l, min(-1, able-p.head), nil
+	if c.weak != nil {
+		m.tooWeak(d, &l, &step)
+	} else {
+		mode := pipework.PumpMode(c.job.Pump.Mode)
+		if mode == "" {
+			mode = pipework.FixedSpeed
+		}
+		m.dial(d, mode, &l, &step)
 	}
-	mode := pipework.PumpMode(j.Mode)
-	if mode == "" {
-		mode = pipework.FixedSpeed
-	}
-	m.dial(c, p, curve, mode, &l, &step)
 	l.Working = append(l.Working, step)
-	return l, able - p.head, nil
+	return l
 }
 
-// dial writes the setting that gives the circuit its flow.
-func (m *model) dial(c *circuit, p *piping, curve pipework.PumpCurve, mode pipework.PumpMode, l *Line, step *working.Step) {
-	want := pipework.PumpPoint{Flow: c.flow, Head: p.head}
-	set, err := curve.Dial(mode, want)
+// dial writes the setting that gives the circuits their flow.
+func (m *model) dial(d *drive, mode pipework.PumpMode, l *Line, step *working.Step) {
+	name, several := m.names(d), len(d.circuits) > 1
+	want := pipework.PumpPoint{Flow: d.flow, Head: d.head}
+	set, err := d.curve.Dial(mode, want)
 	if err != nil && mode == pipework.ProportionalPressure {
 		// A flat curve there: only constant pressure holds the head.
 		mode = pipework.ConstantPressure
-		set, err = curve.Dial(mode, want)
+		set, err = d.curve.Dial(mode, want)
 	}
 	if err != nil {
 		l.Value = "lowest speed"
-		l.Why = fmt.Sprintf("Even there the pump makes more than the %s that the circuit takes at %s.", m.head(p.head), m.say(c.flow))
+		l.Why = fmt.Sprintf("Even there the pump makes more than the %s that the circuit takes at %s.", m.head(d.head), m.say(d.flow))
 		l.Instead = "Throttle at a balancing valve until the drop is right; a smaller pump when this one is replaced."
-		m.findings = append(m.findings, Finding{Severity: "note", Circuit: c.job.Name, Text: fmt.Sprintf(
-			"The pump of %s is larger than its circuit: %s at %s is less than its curve goes down to.", c.job.Name, m.head(p.head), m.say(c.flow)),
+		text := fmt.Sprintf("The pump of %s is larger than its circuit: %s at %s is less than its curve goes down to.", name, m.head(d.head), m.say(d.flow))
+		if several {
+			l.Why = fmt.Sprintf("Even there the pump makes more than the %s that its circuits take at %s.", m.head(d.head), m.say(d.flow))
+			text = fmt.Sprintf("The pump of %s is larger than its circuits: %s at %s is less than its curve goes down to.", name, m.head(d.head), m.say(d.flow))
+		}
+		m.findings = append(m.findings, Finding{Severity: "note", Circuit: l.Circuit, Text: text,
 			Cures: []string{"its lowest speed and a balancing valve", "a smaller pump when this one is replaced"}, Working: l.Working})
 		return
 	}
-	if pump, err := curve.Set(set); err == nil {
-		p.shareOpen(pump)
+	if pump, err := d.curve.Set(set); err == nil && several {
+		d.openCircuits(pump)
+	} else if err == nil {
+		d.pipes[0].shareOpen(pump)
 	}
 	step.Result = working.Input{Symbol: "H", Meaning: "head to set", Value: set.Head}
 	switch mode {
@@ -485,47 +492,75 @@ func (m *model) dial(c *circuit, p *piping, curve pipework.PumpCurve, mode pipew
 		if set.Speed > 0.995 {
 			l.Value = "full speed"
 		}
-		l.Why = fmt.Sprintf("Gives %s against %s. With steps, the next above, and throttle.", m.say(c.flow), m.head(p.head))
+		l.Why = fmt.Sprintf("Gives %s against %s. With steps, the next above, and throttle.", m.say(d.flow), m.head(d.head))
 	case pipework.ProportionalPressure:
 		l.Value = "proportional, " + m.head(set.Head)
-		l.Why = fmt.Sprintf("Gives %s against %s where valves are open, less head when they close.", m.say(c.flow), m.head(p.head))
+		l.Why = fmt.Sprintf("Gives %s against %s where valves are open, less head when they close.", m.say(d.flow), m.head(d.head))
 	default:
 		l.Value = "constant, " + m.head(set.Head)
-		l.Why = fmt.Sprintf("Gives %s against what the circuit takes, and holds it when valves close.", m.say(c.flow))
+		l.Why = fmt.Sprintf("Gives %s against what the circuit takes, and holds it when valves close.", m.say(d.flow))
+		if several {
+			l.Why = fmt.Sprintf("Gives %s against what its circuits take, and holds it when valves close.", m.say(d.flow))
+		}
 	}
 }
 
-// tooWeak says what a pump that cannot give the circuit its flow comes to.
-func (m *model) tooWeak(c *circuit, p *piping, full pipework.Pump, able units.Pressure, beyond bool, l *Line, step *working.Step) {
+// tooWeak says what a pump that cannot give its circuits their flow comes to.
+func (m *model) tooWeak(d *drive, l *Line, step *working.Step) {
+	first := &m.circuits[d.circuits[0]]
+	wants, takes, makes := m.say(d.flow), m.head(d.head), m.head(d.able())
 	l.Value = "full speed"
-	l.Why = fmt.Sprintf("The pump is too weak: %s takes %s.", m.say(c.flow), m.head(p.head))
-	text := fmt.Sprintf("The pump of %s is too weak: %s takes %s and it makes %s there.", c.job.Name, m.say(c.flow), m.head(p.head), m.head(able))
-	if beyond {
-		text = fmt.Sprintf("The pump of %s is too weak: %s is beyond the end of its curve.", c.job.Name, m.say(c.flow))
+	l.Why = fmt.Sprintf("The pump is too weak: %s takes %s.", wants, takes)
+	text := fmt.Sprintf("The pump of %s is too weak: %s takes %s and it makes %s there.", m.names(d), wants, takes, makes)
+	if d.beyond() {
+		text = fmt.Sprintf("The pump of %s is too weak: %s is beyond the end of its curve.", m.names(d), wants)
 	}
-	step.Result = working.Input{Symbol: "H", Meaning: "that is missing", Value: max(0, p.head-able)}
-	c.short = "less than that"
-	if at, err := pipework.Operate(full, p.path); err == nil && at.Flow > 0 {
-		drop := c.drop * units.Difference(c.flow/at.Flow)
-		text += fmt.Sprintf(" At full speed it gives %s, with a drop of %s on the design day.", m.say(at.Flow), m.say(drop))
-		step.Result = working.Input{Symbol: "V̇", Meaning: "flow at full speed", Value: at.Flow}
-		c.short = m.say(at.Flow)
+	runs := units.Flow(0)
+	for _, i := range d.circuits {
+		runs += m.circuits[i].runs
 	}
+	step.Result = working.Input{Symbol: "V̇", Meaning: "flow at full speed", Value: runs}
+	for _, i := range d.circuits {
+		c := &m.circuits[i]
+		if len(d.circuits) == 1 {
+			text += fmt.Sprintf(" At full speed it gives %s, with a drop of %s on the design day.", m.say(c.runs), m.say(c.cools()))
+		} else {
+			text += fmt.Sprintf(" At full speed %s gets %s of the %s wanted, with a drop of %s on the design day.", c.job.Name, m.say(c.runs), m.say(c.flow), m.say(c.cools()))
+		}
+		text += m.rightPump(c)
+		l.Working = append(l.Working, m.weakStep(c)...)
+	}
+	index := d.pipes[d.balanced.Index]
 	var cures []string
-	if p.head <= mostPumpHead {
-		cures = append(cures, fmt.Sprintf("a pump that makes %s at %s", m.head(p.head), m.say(c.flow)))
+	if d.head <= mostPumpHead {
+		cures = append(cures, fmt.Sprintf("a pump that makes %s at %s", takes, wants))
 	}
-	if r := p.steepest(); r != nil && r.drop > p.head/3 {
+	if r := index.steepest(); r != nil && r.drop > d.head/3 {
 		cures = append(cures, "a larger tube in place of "+r.pipe.String()+", which takes "+m.head(r.drop))
 	}
-	if len(p.floors) > 0 && p.floors[p.governs].design.Pressure > p.head/3 {
+	if len(index.floors) > 0 && index.floors[index.governs].design.Pressure > d.head/3 {
 		cures = append(cures, "the longest floor loop split in two")
 	}
-	if p.valve.chokes() {
-		cures = append(cures, "a larger mixing valve: "+m.say(p.valve.choose)+" or more")
+	if index.valve.chokes() {
+		cures = append(cures, "a larger mixing valve: "+m.say(index.valve.choose)+" or more")
 	}
-	m.findings = append(m.findings, Finding{Severity: "short", Circuit: c.job.Name, Text: text,
+	m.findings = append(m.findings, Finding{Severity: "short", Circuit: first.job.Name, Text: text,
 		Cures: append(cures, "less water with a larger drop, if the emitters allow it"), Working: append(l.Working[:len(l.Working):len(l.Working)], *step)})
+}
+
+// rightPump says what the flow that is missing costs a circuit in supply.
+func (m *model) rightPump(c *circuit) string {
+	rooms := c.solve
+	needs, could := rooms.Ideal([]units.Temperature{m.design})[0], c.weak.right.at[0].Supply
+	switch {
+	case could >= curve.Hottest:
+		return ""
+	case needs >= curve.Hottest:
+		return fmt.Sprintf(" With that no water of a house is hot enough for %s; with the flow wanted %s would be.", c.job.Name, m.say(could))
+	case needs.Sub(could) < 0.5:
+		return fmt.Sprintf(" The supply that %s needs hardly rises by it.", c.job.Name)
+	}
+	return fmt.Sprintf(" With that %s needs %s of supply on the design day instead of %s.", c.job.Name, m.say(needs), m.say(could))
 }
 
 // steepest is the run that takes most pressure.

@@ -274,5 +274,6 @@ type PlantCircuit struct {
 	Kind     string            // "direct" or "mixed"
 	Family   string            // of the emitters that carry most: "fin-tube", "cast iron", "radiators", "towel rail", "floor", "fan coil"
 	PumpMode string            // how its pump runs; empty if its pump was not surveyed
+	PumpOf   string            // the circuit whose pump drives it too; empty where it has its own
 	Limit    units.Temperature // highest supply that it may see
 }

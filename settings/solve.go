@@ -93,9 +93,16 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 	}
 	solved := make([]solvedCircuit, len(m.circuits))
 	for i := range m.circuits {
-		if solved[i], err = m.solveCircuit(&m.circuits[i], cutOff); err != nil {
+		if solved[i], err = m.curveOf(&m.circuits[i], cutOff); err != nil {
 			return fail(fmt.Errorf("circuit %q: %w", m.circuits[i].job.Name, err))
 		}
+	}
+	if err = m.pumped(solved); err != nil {
+		return fail(err)
+	}
+	for i := range m.circuits {
+		m.shortfalls(&m.circuits[i], &solved[i])
+		m.surpluses(&m.circuits[i], &solved[i])
 		s.Circuits = append(s.Circuits, solved[i].out)
 		s.Expected = append(s.Expected, m.expected(&m.circuits[i], solved[i])...)
 	}
@@ -211,9 +218,9 @@ func (m *model) outdoors(cutOff units.Temperature) []units.Temperature {
 	return append(out, cutOff)
 }
 
-// solveCircuit finds the ideal curve of a circuit, fits the control to it and says
-// what is lost.
-func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircuit, error) {
+// curveOf finds the ideal curve of a circuit, fits the control to it and says what is
+// lost.
+func (m *model) curveOf(c *circuit, cutOff units.Temperature) (solvedCircuit, error) {
 	var s solvedCircuit
 	s.cutOff = cutOff
 	var err error
@@ -228,8 +235,6 @@ func (m *model) solveCircuit(c *circuit, cutOff units.Temperature) (solvedCircui
 	}
 	m.chooseLimits(c, &s)
 	s.out = m.describe(c, s)
-	m.shortfalls(c, &s)
-	m.surpluses(c, &s)
 	return s, nil
 }
 
@@ -270,7 +275,7 @@ func (m *model) chooseLimits(c *circuit, s *solvedCircuit) {
 
 // describe writes down a solved circuit for the sheet, the charts and the tables.
 func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
-	out := Circuit{Name: c.job.Name, Kind: c.kind(), Flow: c.flow, Load: c.load, Shape: shapeWords(c.shape.Kind),
+	out := Circuit{Name: c.job.Name, Kind: c.kind(), Flow: c.runs, Load: c.load, Shape: shapeWords(c.shape.Kind),
 		Setpoint: c.setpoint, Limit: c.limits[0].supply, LimitedBy: c.limits[0].why, CutOff: s.cutOff}
 	design := s.at[0]
 	for i, r := range c.solve.Rooms {
@@ -329,11 +334,13 @@ func (m *model) returns(c *circuit, p Point) units.Temperature {
 	if len(c.solve.Loop) > 0 {
 		return c.solve.Return(p.Set, water) // a loop has no valves that could hold anything back
 	}
-	heat := units.Power(0)
+	heat, coldest := units.Power(0), p.Set
 	for i, r := range c.solve.Rooms {
-		heat += r.Load(p.Outdoor, min(r.Setpoint, p.Rooms[i].Reaches))
+		inside := min(r.Setpoint, p.Rooms[i].Reaches)
+		heat, coldest = heat+r.Load(p.Outdoor, inside), min(coldest, inside)
 	}
-	return c.solve.Return(p.Set, units.Power(float64(heat)*float64(water)/float64(rooms)))
+	// A room that falls far short cools the water below its set-point, but not below itself.
+	return max(coldest, p.Set-units.Temperature(float64(heat)*float64(water)/float64(rooms)/float64(c.solve.Flow)))
 }
 
 // returnsAt is the same for a supply that is not the set one.

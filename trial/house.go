@@ -110,7 +110,7 @@ func plant(p *settings.Plan, j *job.Job) (year.Plant, error) {
 	for i, c := range p.Circuits {
 		family := p.Sheet.Plant.Circuits[i].Family
 		own := !c.Series && (family == "radiators" || family == "towel rail") // valves of their own
-		pc := year.Circuit{Name: c.Name, Series: c.Series, Mixed: c.Mixed, Pump: pumpPower, Water: building.HeatCapacity(max(2e4, 0.2*float64(c.Water)*float64(carries)))}
+		pc := year.Circuit{Name: c.Name, Series: c.Series, Mixed: c.Mixed, Pump: pumpPower / units.Power(1+len(c.Beside)), Water: building.HeatCapacity(max(2e4, 0.2*float64(c.Water)*float64(carries)))}
 		if c.Mixed {
 			pc.Travel = 120
 		}

@@ -71,8 +71,12 @@ func (t *Trial) Notes(results []year.Result, s units.System) []string {
 	var list []string
 	say := func(format string, a ...any) { list = append(list, fmt.Sprintf(format, a...)) }
 	if fuel, days, below := t.ByHand(sheet); fuel > 0 {
-		say("A check by hand: the heat loss times %s (below %s, above which people and sun carry the house) and the hot water, at the efficiency of the year, make about %s of fuel. The year played takes %s: lowered hours, open windows and the sun of single days are the difference.",
-			days.Text(s), below.Text(s), fuel.Text(s), sheet.Fuel.Text(s))
+		also := ""
+		if sheet.Balance.Behind > sheet.Fuel/50 {
+			also = fmt.Sprintf("%s lost below floors and behind radiators, ", sheet.Balance.Behind.Text(s))
+		}
+		say("A check by hand: the heat loss times %s (below %s, above which people and sun carry the house) and the hot water, at the efficiency of the year, make about %s of fuel. The year played takes %s: %slowered hours, open windows and the sun of single days are the difference.",
+			days.Text(s), below.Text(s), fuel.Text(s), sheet.Fuel.Text(s), also)
 		if b := t.bill; b.Energy.Set {
 			say("The bills of the survey say %s for a year of %s (below %s). They hold cooking and whatever else burns there, and the habits and the boiler of that year.",
 				b.Energy.Value.Text(s), b.DegreeDays.Value.Text(s), b.Base.Or(units.Fahrenheit(65)).Value.Text(s))

@@ -220,7 +220,9 @@ func Table(results []year.Result, s units.System) []Row {
 			return fmt.Sprintf("%.1f\u00a0%%", 100*float64(r.Tank.Short/r.Tank.Water))
 		})
 	}
-	row("heat that got lost in the sums", func(r year.Result) string { return signed(fmt.Sprintf("%.0e", float64(r.Balance.OpenShare))) })
+	row("heat that got lost in the sums", func(r year.Result) string {
+		return fmt.Sprintf("%.3f\u00a0%%", 100*math.Abs(float64(r.Balance.OpenShare)))
+	})
 	return rows
 }
 

@@ -93,12 +93,12 @@ func New(j *job.Job, o Options) (*Trial, error) {
 	return t, nil
 }
 
-// comfortBand is how far a room may be off its set-point before anyone says so: common
+// ComfortBand is how far a room may be off its set-point before anyone says so: common
 // practice.
-const comfortBand = units.Difference(1)
+const ComfortBand = units.Difference(1)
 
 // options are those of every run.
-func (t *Trial) options() year.Options { return year.Options{Band: comfortBand, Wanted: t.Wanted} }
+func (t *Trial) options() year.Options { return year.Options{Band: ComfortBand, Wanted: t.Wanted} }
 
 // Run plays all settings on the same weather, two at a time.
 //

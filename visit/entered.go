@@ -126,11 +126,14 @@ func likeThe(sheet, value string) string {
 // Source: the sheet's own figures; hotwater.Missed and hotwater.Scald for hot water.
 func (h *House) Consequences(v *attendance.Visit) []Consequence {
 	var list []Consequence
+	curves := h.AsEntered(v)
 	for _, e := range otherwise(v) {
 		l, known := h.line(e.Line)
 		if !known {
 			continue
 		}
+		_, ofCurve := curveFields[ending(l.ID)]
+		told := ofCurve && slices.ContainsFunc(curves, func(f Found) bool { return f.Circuit == l.Circuit })
 		c := Consequence{Line: l.ID, Label: l.Label, Circuit: l.Circuit, Sheet: cmp.Or(e.Sheet, l.Value), Entered: e.Value, Verdict: Doubtful}
 		value := likeThe(l.Value, e.Value)
 		switch {
@@ -147,7 +150,7 @@ func (h *House) Consequences(v *attendance.Visit) []Consequence {
 		case ending(l.ID) == "max-supply" || ending(l.ID) == "cold-supply" || ending(l.ID) == "design-supply":
 			temperatureIn(&c, value, h.supplyAt)
 		}
-		if c.Says == "" {
+		if c.Says == "" && !told { // the sheet's words are of a step that nobody entered
 			plain(&c, l, value)
 		}
 		if c.Says != "" {

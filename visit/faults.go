@@ -222,11 +222,19 @@ func (h *House) inCircuits(f Fault, s *state, sound *at) []cause {
 		c := cause{circuit: i, room: -1, says: share}
 		on := sound.circuits[i].on
 		flow := func(c *change, x float64) { c.circuits[i].flow = x }
-		// Pumps: flow goes with the speed, head with its square.
-		speed := func(c *change, x float64) { c.circuits[i].flow, c.circuits[i].head = x, x*x }
+		// Pumps: flow goes with the speed, head with its square; in all circuits on the pump.
+		pump := func(c *change, flow, head float64) {
+			for _, on := range append([]int{i}, h.plan.Circuits[i].Beside...) {
+				c.circuits[on].flow, c.circuits[on].head = flow, head
+			}
+		}
+		speed := func(c *change, x float64) { pump(c, x, x*x) }
+		if h.plan.Circuits[i].Borrows && (f == PumpOff || f == PumpSlow || f == PumpFast) {
+			continue // the pump is told with the circuit that has it
+		}
 		switch f {
 		case PumpOff:
-			c.says, c.apply = quiet, func(c *change, _ float64) { c.circuits[i].flow, c.circuits[i].head = 0.01, 0 }
+			c.says, c.apply = quiet, func(c *change, _ float64) { pump(c, 0.01, 0) }
 		case AirInCircuit:
 			c.ranges, c.apply = span(0.06, 0.45), flow
 		case PumpSlow:

@@ -69,6 +69,9 @@ func TestALineOfACurveMovesTheCurve(t *testing.T) {
 	if found := h.AsEntered(v); len(found) != 1 || !strings.Contains(found[0].Says, "hotter") {
 		t.Errorf("%+v", found)
 	}
+	if got := h.Consequences(v); len(got) != 0 {
+		t.Errorf("the sheet's words of another step stand beside it: %+v", got)
+	}
 	v = visitWith(t, "curves: [{circuit: House, cold_outdoor: 70 °F}]")
 	if got := h.Consequences(v); len(h.AsEntered(v)) != 0 || len(got) != 1 || got[0].Verdict != Wrong || !strings.Contains(got[0].Says, "not colder") {
 		t.Errorf("%+v", got)

@@ -93,10 +93,12 @@ func (j Judgement) WriteText(w io.Writer, job string, s units.System) error {
 	}
 	columns(&b, rows)
 	b.WriteString("\nCauses, by how well each explains all readings together\n")
+	told := 0
 	for k, c := range j.Causes {
 		if k == shown || k > 0 && c.Share < 0.005 {
 			break
 		}
+		told++
 		fmt.Fprintf(&b, "%d. %s, %s\n   %s\n   %s\n", k+1, upper(c.Name()), percent(c.Share), c.Says, c.Remedy)
 		for _, x := range c.Explains {
 			if z := math.Abs(float64(x.Deviation)); z > rightTo {
@@ -106,7 +108,7 @@ func (j Judgement) WriteText(w io.Writer, job string, s units.System) error {
 	}
 	b.WriteString("\nPredicted by each\n")
 	head := []string{"", "read"}
-	top := min(3, len(j.Causes))
+	top := min(3, told) // a column without its cause tells nothing
 	for k := range top {
 		head = append(head, fmt.Sprintf("by %d", k+1))
 	}

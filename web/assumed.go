@@ -2,6 +2,7 @@ package web
 
 import (
 	"curvewright/job"
+	"curvewright/units"
 	"curvewright/working"
 )
 
@@ -28,6 +29,9 @@ func (p *page) assumptions() []assumption {
 					continue
 				}
 				a := assumption{Meaning: in.Meaning, Value: p.quantity(in.Value)}
+				if v, isVolume := in.Value.(units.Volume); isVolume && v < 2 { // water: no room and no house is so small
+					a.Value = p.engine(v.WaterText(p.System))
+				}
 				key := a.Meaning + "\x00" + a.Value
 				i, known := at[key]
 				if !known {

@@ -33,7 +33,8 @@ type field struct {
 	Figure   string // what stands in the field
 	Shown    string // what the page has put there: Figure, unless that is wrong
 	Unit     string
-	Also     string // the value as written in the document, where that says it otherwise
+	UnitIn   [2]string // where the page lets the reader choose: the unit in US customary and in SI, if they differ
+	Also     string    // the value as written in the document, where that says it otherwise
 	Fault    string
 	Words    []string // to choose from; empty: a value to type
 	Optional bool

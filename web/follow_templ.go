@@ -2618,9 +2618,9 @@ func logCorrection(p *page, l *followed) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var147 string
-		templ_7745c5c3_Var147, templ_7745c5c3_Err = templ.JoinStringErrs(words.Engine(ctx, l.Result.Correction.Why))
+		templ_7745c5c3_Var147, templ_7745c5c3_Err = templ.JoinStringErrs(words.Engine(ctx, capital(l.Result.Correction.Why)))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `follow.templ`, Line: 390, Col: 49}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `follow.templ`, Line: 390, Col: 58}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var147))
 		if templ_7745c5c3_Err != nil {

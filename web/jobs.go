@@ -191,6 +191,14 @@ func questions(ctx context.Context, j *job.Job, s units.System, values url.Value
 		}
 		f := fieldAt(ctx, spot, s)
 		f.Shown = ""
+		// The unit beside the field follows the choice above it, without a round trip: a
+		// figure is never read in another unit than the one it was typed beside.
+		f.UnitIn = [2]string{fieldAt(ctx, spot, s.On(units.US)).Unit, fieldAt(ctx, spot, s.On(units.SI)).Unit}
+		// In the survey these stand under the headings of boiler and hot water; here alone.
+		switch path {
+		case "boiler.output", "boiler.min_output", "hot_water.by":
+			f.Label = words.Say(ctx, "new."+path)
+		}
 		switch path {
 		case "site.design_outdoor", "house.floor_area":
 			f.Optional = false
@@ -200,7 +208,7 @@ func questions(ctx context.Context, j *job.Job, s units.System, values url.Value
 		}
 		n.Fields = append(n.Fields, f)
 		if path == "house.tightness" {
-			n.Fields = append(n.Fields, choose(heatsField, "new.heats", emitterWords, "fin-tube"), choose(alsoField, "new.also", emitterWords, ""))
+			n.Fields = append(n.Fields, choose(heatsField, "new.heats", emitterWords, ""), choose(alsoField, "new.also", emitterWords, ""))
 		}
 	}
 	f := choose(shapeField, "new.shape", nil, shapes[0].id)

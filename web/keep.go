@@ -123,6 +123,21 @@ func withUnit(ctx context.Context, typed string, f field) (full, problem string)
 	return full, ""
 }
 
+// nameTheCircuit says which circuit feeds the emitters of the rooms, before there is more than
+// one and nobody can tell any more.
+func nameTheCircuit(j *job.Job) {
+	if len(j.Circuits) != 1 {
+		return
+	}
+	for r := range j.Rooms {
+		for e := range j.Rooms[r].Emitters {
+			if k := &j.Rooms[r].Emitters[e].Circuit; *k == "" {
+				*k = j.Circuits[0].Name
+			}
+		}
+	}
+}
+
 // do changes the shape of the document: an entry more or less, another kind of thing.
 func do(j *job.Job, what string) error {
 	verb, path, _ := strings.Cut(what, " ")
@@ -130,6 +145,9 @@ func do(j *job.Job, what string) error {
 	case "share":
 		return shareLoad(j)
 	case "add":
+		if path == "circuits" {
+			nameTheCircuit(j)
+		}
 		return changes.Add(j, path)
 	case "remove":
 		return changes.Remove(j, path)

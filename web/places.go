@@ -48,6 +48,7 @@ type house struct {
 	Typed    url.Values    // what a form sent, for fields that are of no document
 	Told     string        // what was done besides saving
 	Visits   []store.Entry // of the job
+	Signed   map[string]bool
 	Papers   *paperList    // beside the job
 	Logs     []store.Entry // of the job
 	Visit    *attended     // the one that is open
@@ -439,7 +440,10 @@ func (s *server) placePage(place string) http.HandlerFunc {
 			}
 		}
 		if place == "visit" {
-			if p.House.Visits, err = s.visits(r.Context(), p.House.ID); err != nil {
+			if p.House.Visits, err = s.visits(r.Context(), p.House.ID); err == nil {
+				p.House.Signed, err = s.signed(r.Context(), p.House.Visits)
+			}
+			if err != nil {
 				s.trouble(w, r, err)
 				return
 			}

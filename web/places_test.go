@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"curvewright/examples"
+	"curvewright/job"
 	"curvewright/store"
 	"curvewright/units"
 )
@@ -265,6 +266,98 @@ func TestRoomsAreTypedIntoBlankLinesAndPasted(t *testing.T) {
 	w := post(t, h, at, form)
 	if w.Code != http.StatusUnprocessableEntity || formOn(w.Body.String()).Get("s.rooms[1]") != "many" || !strings.Contains(w.Body.String(), "row-note") {
 		t.Errorf("a size that is none: %d; typed text kept: %q", w.Code, formOn(w.Body.String()).Get("s.rooms[1]"))
+	}
+}
+
+// A control that counts in °C is not given the ranges and steps of one that counts in °F.
+func TestAControlInCelsiusHasRoundFigures(t *testing.T) {
+	for _, sh := range shapes {
+		var c job.Control
+		if err := sh.into(&c, units.SI); err != nil {
+			t.Fatalf("%s: %v", sh.id, err)
+		}
+		if text := fmt.Sprintf("%+v", c); strings.Contains(text, "°F") {
+			t.Errorf("%s: %s", sh.id, text)
+		}
+	}
+}
+
+// Whoever began with ten answers and then goes through the rooms need not first look for
+// the emitter that the short way had put there; empty lines and the sum of a spreadsheet
+// are no rooms.
+func TestRoomsReplaceWhatTheShortWayGuessed(t *testing.T) {
+	h := handler(t)
+	form := formOn(get(t, h, "/new?units=si").Body.String())
+	for name, v := range map[string]string{"f.site.design_outdoor": "-14", "f.house.floor_area": "60", "f.house.era": "2012 on", "f.heats": "heated slab", "f.also": "fan coil"} {
+		form.Set(name, v)
+	}
+	at := strings.TrimSuffix(post(t, h, "/jobs", form).Header().Get("Location"), "/survey")
+	form = formOn(get(t, h, at+"/survey/rooms").Body.String())
+	form.Set("do", "paste")
+	form.Set("paste", "Room;Area;Set;Load;Heated by;Size\nLiving;42;21;1850;floor;38\n\nBath;9;24;520;floor;6\nTotal;51;;2370;;")
+	post(t, h, at+"/survey/rooms", form)
+	form = formOn(get(t, h, at+"/survey/rooms").Body.String())
+	if form.Get("f.rooms[0].name") != "Living" || form.Get("f.rooms[1].name") != "Bath" || form.Get("f.rooms[2].name") != "" {
+		t.Errorf("rooms: %q, %q, %q", form.Get("f.rooms[0].name"), form.Get("f.rooms[1].name"), form.Get("f.rooms[2].name"))
+	}
+	circuits := formOn(get(t, h, at+"/survey/circuits").Body.String())
+	for name := range circuits {
+		if strings.Contains(name, ".sized.") {
+			t.Errorf("%s is still asked", name)
+		}
+	}
+	if got := form.Get("f.rooms[1].emitters[0].circuit"); got == "" {
+		t.Error("a room of a house with two circuits is on none")
+	}
+}
+
+func TestASecondCircuitLeavesTheRoomsOnTheFirst(t *testing.T) {
+	h := handler(t)
+	form := formOn(get(t, h, "/new?units=si").Body.String())
+	for name, v := range map[string]string{"f.site.design_outdoor": "-14", "f.house.floor_area": "60", "f.house.era": "2012 on", "f.heats": "heated slab"} {
+		form.Set(name, v)
+	}
+	at := strings.TrimSuffix(post(t, h, "/jobs", form).Header().Get("Location"), "/survey")
+	form = formOn(get(t, h, at+"/survey/rooms").Body.String())
+	form.Set("do", "paste")
+	form.Set("paste", "Living\t42\t21\t1850\tfloor\t38")
+	post(t, h, at+"/survey/rooms", form)
+	form = formOn(get(t, h, at+"/survey/circuits").Body.String())
+	name := form.Get("f.circuits[0].name")
+	form.Set("do", "add circuits")
+	post(t, h, at+"/survey/circuits", form)
+	if got := formOn(get(t, h, at+"/survey/rooms").Body.String()).Get("f.rooms[0].emitters[0].circuit"); got != name || got == "" {
+		t.Errorf("the room is on %q, not on %q", got, name)
+	}
+}
+
+// A figure is read in the unit that stands beside it, also after the other units were
+// chosen: the page holds both, and shows the one that is chosen.
+func TestTheShortWayShowsTheUnitsThatAreChosen(t *testing.T) {
+	h := handler(t)
+	for _, address := range []string{"/new?units=us", "/new?units=si"} {
+		page := get(t, h, address).Body.String()
+		for _, want := range []string{
+			`<span class="in-us">°F</span><span class="in-si">°C</span>`,
+			`<span class="in-us">ft²</span><span class="in-si">m²</span>`,
+			`<span class="in-us">Btu/h</span><span class="in-si">kW</span>`,
+		} {
+			if !strings.Contains(page, want) {
+				t.Errorf("%s without %s", address, want)
+			}
+		}
+	}
+	form := formOn(get(t, h, "/new").Body.String())
+	for name, v := range map[string]string{"units": "si", "f.site.design_outdoor": "-3", "f.house.floor_area": "130", "f.house.era": "before 1946", "f.heats": "cast-iron", "f.boiler.output": "30", "f.boiler.min_output": "6"} {
+		form.Set(name, v)
+	}
+	at := post(t, h, "/jobs", form).Header().Get("Location")
+	answers := formOn(get(t, h, at).Body.String())
+	if got := answers.Get("f.boiler.min_output"); got != "6" {
+		t.Errorf("the lowest output of 6 kW came back as %q", got)
+	}
+	if !strings.Contains(get(t, h, strings.TrimSuffix(at, "survey")+"settings").Body.String(), "data-supply") {
+		t.Error("no settings")
 	}
 }
 

@@ -240,7 +240,7 @@ func (k keptRemark) inWords(ctx context.Context, p *page) string {
 		parts = append(parts, words.Say(ctx, "follow.outdoors")+" "+temperature(p.System, k.Outdoor))
 	}
 	if k.By != 0 {
-		parts = append(parts, p.quantity(k.By))
+		parts = append(parts, words.Say(ctx, "follow.offby", p.quantity(k.By)))
 	}
 	if k.Often > 1 {
 		parts = append(parts, words.Say(ctx, "follow.weekly", k.Often))

@@ -206,6 +206,7 @@ func setKind(j *job.Job, room, kind string) error {
 	if kind == "" {
 		return changes.Remove(j, room+".emitters[0]")
 	}
+	forgetGuesses(j)
 	if spot, ok := job.At(j, room+".emitters"); ok && spot.Items == 0 {
 		if err := changes.Add(j, room+".emitters"); err != nil {
 			return err
@@ -232,6 +233,19 @@ func setKind(j *job.Job, room, kind string) error {
 	return nil
 }
 
+// forgetGuesses takes the emitters of no known size off the circuits, with the share of the
+// house that they were taken to carry: the short way put them there until somebody would
+// go through the rooms.
+func forgetGuesses(j *job.Job) {
+	for i := range j.Circuits {
+		k := &j.Circuits[i]
+		if len(k.Emitters) > 0 && !slices.ContainsFunc(k.Emitters, func(e job.Emitter) bool { return e.Sized == nil }) {
+			k.Emitters = nil
+			k.Share, k.Area = job.Given[units.Fraction]{}, job.Given[units.Area]{}
+		}
+	}
+}
+
 // columns of the table, in the order in which a spreadsheet is pasted into it.
 var columns = []string{"name", "area", "setpoint", "load", "kind", "size"}
 
@@ -251,6 +265,9 @@ func pasted(ctx context.Context, j *job.Job, text, at string, s units.System) ur
 	lines := strings.Split(strings.TrimRight(strings.ReplaceAll(strings.ReplaceAll(text, "\r\n", "\n"), "\r", "\n"), "\n"), "\n")
 	if len(lines) > 1 && column == 0 && heading(lines[0]) && !heading(lines[1]) {
 		lines = lines[1:]
+	}
+	if column == 0 {
+		lines = slices.DeleteFunc(lines, noRoom)
 	}
 	for i, line := range lines[:min(len(lines), 200)] {
 		cells := strings.Split(line, "\t")
@@ -294,7 +311,17 @@ func pasted(ctx context.Context, j *job.Job, text, at string, s units.System) ur
 
 // heading tells a line without a single figure.
 func heading(line string) bool {
-	return strings.Contains(line, "\t") && !strings.ContainsAny(line, "0123456789")
+	return strings.ContainsAny(line, "\t;") && !strings.ContainsAny(line, "0123456789")
+}
+
+// noRoom tells the lines of a spreadsheet that are none: empty ones, and the sum below.
+func noRoom(line string) bool {
+	if strings.Trim(line, "\t; ") == "" {
+		return true
+	}
+	name, _, _ := strings.Cut(strings.ReplaceAll(line, ";", "\t"), "\t")
+	name = strings.ToLower(strings.Trim(name, ": "))
+	return slices.Contains([]string{"total", "totals", "sum", "somme", "suma", "summe", "gesamt"}, name)
 }
 
 // kindNamed finds a kind of emitter by what a spreadsheet calls it, in any of the

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strings"
 
 	"curvewright/job"
 	"curvewright/units"
@@ -13,7 +14,7 @@ import (
 // shape is a control of one kind.
 type shape struct {
 	id       string
-	document string // the control in a job document, in °F and in K
+	document string // the control in a job document, in °F and in K; in °C by inCelsius
 }
 
 var shapes = []shape{
@@ -59,6 +60,11 @@ const usual = `
   frost_by: [outdoor]
 `
 
+// inCelsius are the same ranges in the round figures of a control that counts in °C: a step of
+// 1 °F is none that it could make.
+var inCelsius = strings.NewReplacer("step: 1 °F", "step: 1 K", "-40 °F", "-40 °C", "30 °F", "0 °C", "40 °F", "5 °C", "50 °F", "10 °C",
+	"70 °F", "20 °C", "80 °F", "25 °C", "140 °F", "60 °C", "190 °F", "90 °C")
+
 func shapeNamed(id string) shape {
 	for _, s := range shapes {
 		if s.id == id {
@@ -70,11 +76,11 @@ func shapeNamed(id string) shape {
 
 // into describes a control of this shape.
 func (s shape) into(c *job.Control, system units.System) error {
-	scale := "fahrenheit"
+	scale, document := "fahrenheit", usual+s.document
 	if system.In(units.Temperatures) == units.SI {
-		scale = "celsius"
+		scale, document = "celsius", inCelsius.Replace(document)
 	}
-	j, err := job.Draft([]byte("curvewright: 1\njob: a control\nsite: {design_outdoor: 0 °F}\ncontrol:\n  scale: " + scale + usual + s.document))
+	j, err := job.Draft([]byte("curvewright: 1\njob: a control\nsite: {design_outdoor: 0 °F}\ncontrol:\n  scale: " + scale + document))
 	if j == nil {
 		return fmt.Errorf("this shape of control cannot be read: %w", err)
 	}

@@ -279,6 +279,12 @@ func namesFor(j *job.Job, pattern string) []string {
 		for _, r := range j.Rooms {
 			names = append(names, r.Name)
 		}
+	case "circuits[].pump_of":
+		for _, c := range j.Circuits {
+			if c.Kind != "mixed" && c.PumpOf == "" {
+				names = append(names, c.Name)
+			}
+		}
 	case "rooms[].emitters[].circuit", "learned.emitters[].circuit", "as_found.curves[].circuit":
 		for _, c := range j.Circuits {
 			names = append(names, c.Name)
@@ -353,6 +359,12 @@ func fieldIn(ctx context.Context, spot job.Spot, prefix string, s units.System) 
 		q, known, given := spot.Value()
 		if _, isLength := q.(units.Length); isLength && !given && slices.Contains(longLengths, lastWord(spot.Pattern)) {
 			q = units.Length(1) // a bare figure is meant in metres or feet
+		}
+		if _, isPower := q.(units.Power); isPower && !given && strings.HasPrefix(spot.Pattern, "boiler.") && strings.HasSuffix(spot.Pattern, "output") {
+			q = units.Power(10000) // a bare figure is meant in kilowatts
+		}
+		if _, isTime := q.(units.Time); isTime && !given && (spot.Pattern == "readings.boiler.run" || spot.Pattern == "readings.boiler.pause") {
+			q = units.Time(600) // a bare figure is meant in minutes
 		}
 		printed, kind := printedAt(spot.Pattern, q, s)
 		f.Before, f.Figure, f.Unit = parts(printed)

@@ -100,6 +100,12 @@ func (a *attended) progress(s visit.Section) (done, all int) {
 	return done, all
 }
 
+// reads tells whether thermometers are read in the section.
+func (a *attended) reads() bool {
+	at := slug(a.section().Title)
+	return at == "readings" || at == "hot-water"
+}
+
 func (a *attended) check(step string) attendance.Check {
 	for _, c := range a.Visit.Checks {
 		if c.Step == step {
@@ -122,6 +128,21 @@ func (a *attended) entered(line string) attendance.Entered {
 func (s *server) visits(ctx context.Context, id string) ([]store.Entry, error) {
 	list, _, err := s.store.List(ctx, store.Query{Kind: store.Visit, Parent: id, Sort: store.ByCreated, Limit: 200})
 	return list, err
+}
+
+// signed tells which of the visits no longer change.
+func (s *server) signed(ctx context.Context, list []store.Entry) (map[string]bool, error) {
+	signed := map[string]bool{}
+	for _, e := range list {
+		_, revision, err := s.store.Read(ctx, e.ID)
+		if err != nil {
+			return nil, err
+		}
+		if v, _ := job.DraftDocument[attendance.Visit](revision.Document, "visit"); v != nil {
+			signed[e.ID] = v.Sealed != ""
+		}
+	}
+	return signed, nil
 }
 
 // today is the day that is written into documents.

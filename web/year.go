@@ -242,7 +242,7 @@ func (p *page) yearDayWords() string {
 			return p.say("played.worst", day)
 		}
 	}
-	return p.say("played.never", day)
+	return p.say("played.never", p.quantity(trial.ComfortBand), day)
 }
 
 func (p *page) yearStartsWords() string {

@@ -92,7 +92,7 @@ func (p *page) yearPaper(ctx context.Context) *report.Paperwork {
 	y := p.Year
 	sheet, result := y.trial.Plan.Sheet, y.results[0]
 	work := &report.Paperwork{Title: p.say("played.title"), Job: sheet.Job, Place: sheet.Place, Author: sheet.By, Lang: p.Language.Tag(),
-		Subject: p.say("year.subject"), Lead: []string{p.yearWeather(), p.say("played.bounds")}, PageOf: p.say("record.page")}
+		Subject: p.say("year.subject"), Lead: []string{p.yearWeather(), p.say("played.bounds", p.quantity(trial.ComfortBand))}, PageOf: p.say("record.page")}
 	plot := func(of report.Plot, high float64, caption string) report.PaperPlot {
 		return report.PaperPlot{Plot: of, High: high, Caption: caption, Say: p.Language.Writing}
 	}

@@ -23,6 +23,10 @@ type judged struct {
 	Judgement  *visit.Judgement
 	Sensors    []visit.SensorReading
 	Found      []visit.Found
+	Otherwise  []visit.Consequence // of lines entered otherwise than the sheet says
+	Water      []visit.Checked
+	Pressure   []visit.Checked
+	Loops      []visit.Checked
 	Combustion *visit.CombustionRecord
 }
 
@@ -84,12 +88,20 @@ func judgeVisit(h *visit.House, v *attendance.Visit) (judged, bool, error) {
 		wrong = wrong || s.Verdict == sensor.Wrong
 	}
 	for _, c := range v.Curves {
-		f, err := h.AsFound(c)
-		if err != nil {
+		if _, err := h.AsFound(c); err != nil {
 			return out, false, err
 		}
-		out.Found = append(out.Found, f)
 	}
+	out.Found, out.Otherwise = h.AsEntered(v), h.Consequences(v)
+	if v.Water != nil {
+		if out.Water, err = h.JudgeWater(*v.Water); err != nil {
+			return out, false, err
+		}
+	}
+	if t := v.Pressure; t != nil && t.Start.Set && t.End.Set {
+		out.Pressure = h.JudgePressureTest(*t)
+	}
+	out.Loops = h.JudgeLoops(v.Loops)
 	if v.Combustion != nil {
 		r, err := h.Combustion(*v.Combustion)
 		if err != nil {
@@ -110,11 +122,35 @@ func (j judged) writeText(b *bytes.Buffer, name string, s units.System) error {
 		fmt.Fprintf(b, "\nSensor %s: %s\n%s\n", r.Name, r.Verdict, r.Text(s))
 	}
 	for _, f := range j.Found {
-		fmt.Fprintf(b, "\nCurve of %s as found: %s\n", f.Circuit, f.Says)
+		fmt.Fprintf(b, "\nCurve of %s as entered: %s\n", f.Circuit, f.Says)
 	}
+	for _, c := range j.Otherwise {
+		fmt.Fprintf(b, "\n%s, %s in place of %s: %s\n", c.Label, c.Entered, c.Sheet, c.Says)
+		if c.Caution != "" {
+			fmt.Fprintf(b, "CAUTION  %s\n", c.Caution)
+		}
+	}
+	writeChecked(b, "Water", j.Water, s)
+	writeChecked(b, "Test of the pipework", j.Pressure, s)
+	writeChecked(b, "Flows set", j.Loops, s)
 	if j.Combustion != nil {
 		b.WriteByte('\n')
 		return j.Combustion.WriteText(b, s)
 	}
 	return nil
+}
+
+// writeChecked prints records beside what they should be.
+func writeChecked(b *bytes.Buffer, title string, list []visit.Checked, s units.System) {
+	if len(list) == 0 {
+		return
+	}
+	fmt.Fprintf(b, "\n%s\n", title)
+	for _, c := range list {
+		what := c.What
+		if c.Of != "" {
+			what += ", " + c.Of
+		}
+		fmt.Fprintf(b, "  %s %s: %s. %s\n", what, c.Measured.Text(s), c.Verdict, c.Says)
+	}
 }

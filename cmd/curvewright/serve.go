@@ -15,7 +15,6 @@ import (
 	"syscall"
 	"time"
 
-	"curvewright/examples"
 	"curvewright/report/pdf"
 	"curvewright/store"
 	"curvewright/store/sqlite"
@@ -26,7 +25,7 @@ type serveCommand struct {
 	Listen string `default:"127.0.0.1:8090" help:"Address and port; port 0 takes a free one."`
 	Open   bool   `help:"Open the page in the default browser."`
 	Jobs   string `placeholder:"FILE" help:"Where jobs are kept; a file in your own data folder if left out."`
-	Demo   bool   `help:"Begin with the example house if there is no job yet, and open it."`
+	Demo   bool   `help:"Begin with the example houses if there is no job yet; open the newest."`
 }
 
 // Run serves the page until it is interrupted.
@@ -42,15 +41,15 @@ func (c serveCommand) serve(ctx context.Context, p *program) error {
 		return err
 	}
 	defer jobs.Close()
-	page := "/"
-	if c.Demo {
-		if page, err = demo(ctx, jobs); err != nil {
-			return err
-		}
-	}
 	handler, err := web.New(web.Config{Version: version, Print: pdf.Sheet, Record: pdf.Paperwork, Household: pdf.Household, Year: web.PlayYear, Store: jobs, Today: func() string { return time.Now().Format(time.DateOnly) }})
 	if err != nil {
 		return err
+	}
+	page := "/"
+	if c.Demo {
+		if page, err = demo(ctx, jobs, handler); err != nil {
+			return err
+		}
 	}
 	listener, err := net.Listen("tcp", c.Listen)
 	if err != nil {
@@ -96,26 +95,6 @@ func (c serveCommand) open() (store.Store, error) {
 		return nil, fmt.Errorf("%s: %w", path, err)
 	}
 	return jobs, nil
-}
-
-// demo gives the page of the example house, which it keeps first if there is no job.
-func demo(ctx context.Context, jobs store.Store) (string, error) {
-	list, _, err := jobs.List(ctx, store.Query{Kind: store.Job, Limit: 1})
-	if err != nil {
-		return "", err
-	}
-	if len(list) == 0 {
-		house, ok := examples.Find("ridge-house")
-		if !ok {
-			return "", errors.New("the example house is missing")
-		}
-		entry, err := jobs.Create(ctx, store.Entry{Kind: store.Job, Title: house.Title, About: house.About}, []byte(house.Document), "", "The example house")
-		if err != nil {
-			return "", err
-		}
-		list = append(list, entry)
-	}
-	return "/jobs/" + list[0].ID + "/survey", nil
 }
 
 func openBrowser(url string) error {

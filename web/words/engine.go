@@ -71,7 +71,7 @@ func (l Language) Writing(text string) string {
 
 // phrasebook is put in order once, when it is first opened.
 var phrasebook = sync.OnceValue(func() *book {
-	return newBook(engineCautions, engineRecords, engineHeadings, engineControl, enginePlant, engineTap, engineWater, engineValues,
+	return newBook(engineCautions, engineRecords, engineHeadings, engineControl, enginePlant, engineDrive, engineTap, engineWater, engineValues,
 		engineFindings, engineCures, engineFacts, engineSeldom, engineSeldomSteps, engineSteps, engineRanges, engineNotes, engineMeanings, engineRules, engineFaults, engineWeb, engineFollow, engineVisit, engineVisitMore, engineDrawn, enginePlayed, enginePrinted, engineVisited, engineFollowup, engineLogged, engineSeen, engineTroubles, engineRefused, engineUnits, engineSunned)
 })
 

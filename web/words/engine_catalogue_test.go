@@ -15,7 +15,7 @@ import (
 
 // engineParts are the catalogues of the engine's sentences by their names.
 var engineParts = map[string]map[string]wording{
-	"cautions": engineCautions, "headings": engineHeadings, "control": engineControl, "plant": enginePlant, "tap": engineTap,
+	"cautions": engineCautions, "headings": engineHeadings, "control": engineControl, "plant": enginePlant, "drive": engineDrive, "tap": engineTap,
 	"water": engineWater, "values": engineValues, "findings": engineFindings, "cures": engineCures, "facts": engineFacts,
 	"seldom": engineSeldom, "seldom steps": engineSeldomSteps, "steps": engineSteps, "ranges": engineRanges, "notes": engineNotes,
 	"meanings": engineMeanings, "rules": engineRules, "faults": engineFaults, "records": engineRecords, "web": engineWeb, "follow": engineFollow, "visit": engineVisit, "visit, more": engineVisitMore, "drawn": engineDrawn, "played": enginePlayed, "printed": enginePrinted, "visited": engineVisited, "followup": engineFollowup, "logged": engineLogged, "seen": engineSeen, "troubles": engineTroubles, "refused": engineRefused, "sunned": engineSunned,

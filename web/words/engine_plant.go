@@ -45,12 +45,15 @@ var enginePlant = map[string]wording{
 	"Only once a mixing valve stands in front of %v; see the stop.":   {"Seulement quand une vanne mélangeuse est devant %s ; voir l’arrêt.", "Solo cuando haya una válvula mezcladora ante %s; vea el alto.", "Erst wenn ein Mischer vor %s sitzt; siehe Halt."},
 	"Until then no boiler water may go in.":                           {"D’ici là aucune eau de chaudière ne doit y entrer.", "Hasta entonces no debe entrar agua de caldera.", "Bis dahin darf kein Kesselwasser hinein."},
 	"Reckoned as if %v had its mixing valve, which is not there yet.": {"Calculé comme si %s avait sa vanne mélangeuse, qui n’y est pas encore.", "Calculado como si %s tuviera su válvula mezcladora, que aún no está.", "Gerechnet, als hätte %s schon seinen Mischer, der noch fehlt."},
-	"Holds with %s in %v; at full speed its pump gives %s.":           {"Vaut avec %s dans %s ; à pleine vitesse son circulateur donne %s.", "Vale con %s en %s; a plena velocidad su bomba da %s.", "Gilt mit %s in %s; bei voller Drehzahl gibt seine Pumpe %s."},
-	"less than that": {"moins que cela", "menos que eso", "weniger als das"},
 	"A tenth above the %s of the design day; hot water may use all.": {
 		"Un dixième au-dessus des %s du jour de base ; l’eau chaude peut tout prendre.",
 		"Un décimo sobre los %s del día de proyecto; el agua caliente puede usarlo todo.",
 		"Ein Zehntel über den %s des Auslegungstages; Warmwasser darf alles nehmen."},
+	"A tenth above the %s of the design day and the %s that floors lose below or loops give too much; hot water may use all.": {
+		"Un dixième au-dessus des %s du jour de base et des %s que les planchers perdent vers le bas ou que les boucles donnent en trop ; l’eau chaude peut tout prendre.",
+		"Un décimo sobre los %s del día de proyecto y los %s que los suelos pierden hacia abajo o que los anillos dan de más; el agua caliente puede usarlo todo.",
+		"Ein Zehntel über den %s des Auslegungstages und den %s, die Böden nach unten verlieren oder Ringe zu viel geben; Warmwasser darf alles nehmen."},
+	"what floors lose below and loops give too much": {"pertes sous les planchers et excès des boucles", "lo que los suelos pierden hacia abajo y los anillos dan de más", "was Böden nach unten verlieren und Ringe zu viel geben"},
 	"The boiler gives less than the %s of the design day.": {
 		"La chaudière donne moins que les %s du jour de base.", "La caldera da menos que los %s del día de proyecto.", "Der Kessel gibt weniger als die %s des Auslegungstages."},
 	"Short runs, many starts, a hot return.":  {"Marches courtes, démarrages nombreux, retour chaud.", "Marchas cortas, muchos arranques, retorno caliente.", "Kurze Läufe, viele Starts, heißer Rücklauf."},

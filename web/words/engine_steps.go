@@ -136,6 +136,7 @@ var engineRanges = map[string]wording{
 	"flows as surveyed or assumed":                                   {"débits relevés ou supposés", "caudales medidos o supuestos", "Durchflüsse wie aufgenommen oder angenommen"},
 	"straight %s; a thicker film inside the emitters is not counted": {"tube droit %s ; un film plus épais dans les émetteurs n’est pas compté", "tubo recto %s; no se cuenta una película más gruesa en los emisores", "gerades Rohr %s; ein dickerer Film in den Heizflächen ist nicht gezählt"},
 	"%s (%s outside)":                  {"%s (%s extérieur)", "%s (%s exterior)", "%s (%s außen)"},
+	"%s copper EN %d":                  {"%s cuivre EN %s", "%s cobre EN %s", "%s Kupfer EN %s"},
 	"%s copper type %v":                {"%s cuivre type %s", "%s cobre tipo %s", "%s Kupfer Typ %s"},
 	"%s multilayer %s":                 {"%s multicouche %s", "%s multicapa %s", "%s Mehrschichtverbund %s"},
 	"%s steel %s":                      {"%s acier %s", "%s acero %s", "%s Stahl %s"},

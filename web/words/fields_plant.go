@@ -78,6 +78,9 @@ var circuitFields = map[string]field{
 	"circuits[].pump.points[].head": {
 		entry{"Head", "Hauteur manométrique", "Altura manométrica", "Förderhöhe"},
 		explained{"hauteur manométrique à ce débit", "altura manométrica a ese caudal", "Förderhöhe bei diesem Durchfluss"}},
+	"circuits[].pump_of": {
+		entry{"Driven by the pump of", "Entraîné par le circulateur de", "Movido por el circulador de", "Angetrieben von der Pumpe von"},
+		explained{"autre circuit dont le circulateur entraîne aussi celui-ci, en parallèle ; celui-ci n’en a alors pas", "otro circuito cuyo circulador mueve también este, en paralelo; este no tiene entonces uno propio", "anderer Heizkreis, dessen Umwälzpumpe auch diesen antreibt, parallel zu ihm; dieser hat dann keine eigene"}},
 	"circuits[].valve": {
 		entry{"Mixing valve", "Vanne mélangeuse", "Válvula mezcladora", "Mischer"},
 		explained{"coefficient de débit de sa vanne mélangeuse, kv ou Cv", "coeficiente de caudal de su válvula mezcladora, kv o Cv", "Durchflusskoeffizient seines Mischers, kv oder Cv"}},

@@ -49,6 +49,7 @@ var follow = map[string]entry{
 	"follow.sunny":          {"in sunshine", "par grand soleil", "con sol", "bei Sonne"},
 	"follow.weigh":          {"Keep and weigh it", "Garder et peser", "Guardar y valorar", "Festhalten und abwägen"},
 	"follow.said":           {"What was said before", "Ce qui a été dit avant", "Lo que se dijo antes", "Was früher gesagt wurde"},
+	"follow.offby":          {"off by %s", "écart de %s", "diferencia de %s", "um %s daneben"},
 	"follow.weekly":         {"%d times a week", "%d fois par semaine", "%d veces por semana", "%d-mal in der Woche"},
 	"follow.course":         {"The log over its time", "L’enregistrement au fil du temps", "El registro a lo largo del tiempo", "Die Aufzeichnung im Lauf der Zeit"},
 	"follow.stretch":        {"Show it: %s – %s", "Le montrer : %s – %s", "Mostrarlo: %s – %s", "Zeigen: %s – %s"},

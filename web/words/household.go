@@ -13,6 +13,7 @@ var household = map[string]entry{
 	"handover.csv":       {"Readings as a table (.csv)", "Relevés en tableau (.csv)", "Lecturas en tabla (.csv)", "Ablesungen als Tabelle (.csv)"},
 	"handover.qr":        {"These are the settings themselves: any telephone reads them, without us and without a network.", "Ce sont les réglages eux-mêmes : tout téléphone les lit, sans nous et sans réseau.", "Son los propios ajustes: cualquier teléfono los lee, sin nosotros y sin red.", "Das sind die Einstellungen selbst: jedes Telefon liest sie, ohne uns und ohne Netz."},
 	"handover.print":     {"Print", "Imprimer", "Imprimir", "Drucken"},
+	"handover.of":        {"With the visit of %s.", "Avec la visite du %s.", "Con la visita del %s.", "Mit dem Besuch vom %s."},
 	"handover.novisit":   {"No visit yet: its readings and signatures come into the record.", "Pas encore de visite : ses relevés et signatures entrent au procès-verbal.", "Aún no hay visita: sus lecturas y firmas entran en el acta.", "Noch kein Besuch: seine Ablesungen und Unterschriften kommen ins Protokoll."},
 	"handover.follow":    {"Return visit: %s", "Visite de retour : %s", "Visita de vuelta: %s", "Nächster Besuch: %s"},
 	"handover.drawing":   {"Boiler room, as surveyed", "Chaufferie, telle que relevée", "Sala de calderas, según la inspección", "Heizraum, wie aufgenommen"},

@@ -26,6 +26,7 @@ var visits = map[string]entry{
 	"visit.as.sheet":               {"As the sheet", "Comme la feuille", "Como la hoja", "Wie das Blatt"},
 	"visit.as.otherwise":           {"Otherwise", "Autrement", "Distinto", "Anders"},
 	"visit.as.not-there":           {"No such line", "Réglage absent", "No existe", "Gibt es nicht"},
+	"visit.signedlist":             {"signed", "signée", "firmada", "unterschrieben"},
 	"visit.sealed":                 {"Signed: this visit no longer changes.", "Signée : cette visite ne change plus.", "Firmada: esta visita ya no cambia.", "Unterschrieben: dieser Besuch ändert sich nicht mehr."},
 	"visit.broken":                 {"It is not as it was when it was signed.", "Elle n’est plus telle qu’à la signature.", "No está como cuando se firmó.", "Er ist nicht mehr so, wie er unterschrieben wurde."},
 	"visit.otherwise":              {"%s as it was entered", "%s tel que réglé", "%s como se ajustó", "%s, wie eingestellt"},
