@@ -1,17 +1,8 @@
 // Walks through the curve's page and the workings behind figures.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { launch, noViolation, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { noViolation } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A job begun from an example, at one of its places, on a page that must not complain. */
 async function open(t, example, place, options = {}) {

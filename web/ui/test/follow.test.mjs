@@ -1,18 +1,9 @@
 // A walk through the follow-up: a log is sent, confirmed and looked into, and what the
 // household says is kept.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { axeSource, launch, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { axeSource } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A winter by the minute, in which a pipe came close to freezing for half a day. */
 function winter(days) {

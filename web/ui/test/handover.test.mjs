@@ -1,17 +1,8 @@
 // Takes photographs at steps of a visit on a telephone, and looks at what is handed over.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 async function visit(t, example = "ridge-house") {
   const context = await browser.newContext({ viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true, reducedMotion: "reduce", locale: "en-US" });

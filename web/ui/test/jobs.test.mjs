@@ -1,17 +1,8 @@
 // Walks through jobs that are kept, as a person takes them.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { field, noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A page that fails the test if anything is complained about in its console. */
 async function open(t, address = "/", options = {}) {

@@ -1,17 +1,8 @@
 // Walks through the library, the files beside a job, the help and its tour.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { field, noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A page that fails the test if anything is complained about in its console. */
 async function open(t, address = "/", options = {}) {

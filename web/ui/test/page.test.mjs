@@ -1,17 +1,8 @@
 // Walks through the page as a person takes them, in a real browser on the real server.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { axeSource, examples, field, launch, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { axeSource, examples, field } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A page that fails the test if anything is complained about in its console. */
 async function open(t, address = "/try", options = {}) {

@@ -1,17 +1,8 @@
 // Walks of a reader with units of their own, and of one with a small screen.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { field, noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 async function open(t, path, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, reducedMotion: "reduce", locale: "en-US", ...options });

@@ -1,17 +1,8 @@
 // Walks through a visit on a telephone, and closes the page in the middle of it.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { field, noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 async function phone(t) {
   const context = await browser.newContext({ viewport: { width: 360, height: 780 }, hasTouch: true, isMobile: true, reducedMotion: "reduce", locale: "en-US" });

@@ -1,18 +1,9 @@
 // Walks through what a year asks of the survey: the plant, the program, the control as it
 // was found; then the year itself.
 import assert from "node:assert/strict";
-import { after, before, test } from "node:test";
-import { field, launch, noViolation, saved, serve } from "./page.mjs";
-
-let server, browser;
-before(async () => {
-  server = await serve();
-  browser = await launch();
-});
-after(async () => {
-  await browser?.close();
-  server?.stop();
-});
+import { test } from "node:test";
+import { field, noViolation, saved } from "./page.mjs";
+import { browser, server } from "./running.mjs";
 
 /** A job begun from an example, at one of its places, on a page that must not complain. */
 async function open(t, example, place, options = {}) {
