@@ -177,22 +177,53 @@ func (c Circuit) Return(supply units.Temperature, water units.Power) units.Tempe
 // Range: any supply.
 // Source: emitter laws of package emitter.
 func (c Circuit) Water(supply units.Temperature) (water, rooms units.Power) {
+	inside := make([]units.Temperature, len(c.Rooms))
+	for i, r := range c.Rooms {
+		inside[i] = r.Setpoint
+	}
+	water, by := c.WaterAt(supply, inside)
+	for _, q := range by {
+		rooms += q
+	}
+	return water, rooms
+}
+
+// WaterAt gives the heat taken from the water and the heat given to each room with every
+// room at a temperature of its own and every valve open.
+//
+// Units: W; kelvin.
+// Range: any supply; one temperature for each room.
+// Source: emitter laws of package emitter.
+func (c Circuit) WaterAt(supply units.Temperature, inside []units.Temperature) (water units.Power, rooms []units.Power) {
+	rooms = make([]units.Power, len(c.Rooms))
 	if len(c.Loop) > 0 {
 		t := supply
 		for _, s := range c.Loop {
-			h := c.Rooms[s.Room].Emitters[s.Emitter].Output(t, c.Flow, c.Rooms[s.Room].Setpoint)
-			water, rooms, t = water+h.Water, rooms+h.Room, h.Return
+			h := c.Rooms[s.Room].Emitters[s.Emitter].Output(t, c.Flow, inside[s.Room])
+			water, t = water+h.Water, h.Return
+			rooms[s.Room] += h.Room
 		}
 		return water, rooms
 	}
 	for i := range c.Rooms {
-		r := &c.Rooms[i]
-		for k, e := range r.Emitters {
-			h := e.Output(supply, r.Flows[k], r.Setpoint)
-			water, rooms = water+h.Water, rooms+h.Room
-		}
+		w, q := c.RoomAt(i, supply, inside[i])
+		water, rooms[i] = water+w, q
 	}
 	return water, rooms
+}
+
+// RoomAt gives the heat that the emitters of one room take from the water and give to the
+// room at a temperature, with its valves open.
+//
+// Units: W; kelvin.
+// Range: any supply; a parallel circuit, where each emitter has its own stream.
+// Source: emitter laws of package emitter.
+func (c Circuit) RoomAt(i int, supply, inside units.Temperature) (water, room units.Power) {
+	for k, e := range c.Rooms[i].Emitters {
+		h := e.Output(supply, c.Rooms[i].Flows[k], inside)
+		water, room = water+h.Water, room+h.Room
+	}
+	return water, room
 }
 
 // Ideal gives the supply that the governing room needs at each outdoor temperature:

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"reflect"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -131,6 +132,37 @@ func TestRecommendationsAreTriedInOtherHouses(t *testing.T) {
 			t.Error("it fails and nobody knows where")
 		}
 		before = u.Share
+	}
+}
+
+// TestNothingIsRecommendedThatNeverKeepsComfort: a house whose emitters are too small is told
+// so, with the reason and what to do.
+func TestNothingIsRecommendedThatNeverKeepsComfort(t *testing.T) {
+	c := caseOf(t, "short-survey", 21)
+	if a, err := decide.Search(context.Background(), c, decide.Options{Runs: 40, Samples: 8, Comfort: decide.Comfort{Hours: units.Hours(400)}}); err != nil || !a.Recommended() {
+		t.Errorf("a sound house: recommended %v, %v (%v)", a.Recommended(), a.Sure, err)
+	}
+	small := c
+	small.Plant.Circuits = slices.Clone(c.Plant.Circuits)
+	for i := range small.Plant.Circuits {
+		one := &small.Plant.Circuits[i]
+		one.Radiators = slices.Clone(one.Radiators)
+		for k := range one.Radiators {
+			one.Radiators[k].Law.Coefficient *= 0.3
+		}
+	}
+	a, err := decide.Search(context.Background(), small, decide.Options{Runs: 40, Samples: 8})
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := strings.Join(a.Advice(units.SI), " ")
+	if a.Recommended() || a.Sure.Keeping != 0 {
+		t.Errorf("recommended %v, kept in %d of %d", a.Recommended(), a.Sure.Keeping, a.Sure.Played)
+	}
+	for _, want := range []string{"Not recommended: no setting in range keeps comfort", "emitters there are too small", a.Best.ColdRoom, "larger emitters"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("%q lacks %q", said, want)
+		}
 	}
 }
 

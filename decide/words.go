@@ -8,6 +8,29 @@ import (
 	"curvewright/units"
 )
 
+// Recommended tells whether the best found may be called a recommendation: it keeps comfort
+// in the surveyed house and, where others were tried, in at least half of them (own choice).
+func (a Answer) Recommended() bool {
+	return a.Best.Keeps && (a.Sure.Played == 0 || 2*a.Sure.Keeping >= a.Sure.Played)
+}
+
+// hopeless tells whether no setting in range keeps comfort in any house that was tried.
+func (a Answer) hopeless() bool {
+	return a.Complete && (!a.Best.Keeps || a.Sure.Played > 0 && a.Sure.Keeping == 0) && (a.Surer == nil || a.SurerIn.Keeping == 0)
+}
+
+// coldest are the rooms that are cold too long, at most three.
+func (a Answer) coldest() string {
+	rooms := []string{a.Best.ColdRoom}
+	if len(a.Sure.Fails) > 0 {
+		rooms = nil
+		for _, f := range a.Sure.Fails[:min(3, len(a.Sure.Fails))] {
+			rooms = append(rooms, f.Room)
+		}
+	}
+	return strings.Join(rooms, "; ")
+}
+
 // Advice tells the answer in sentences, the recommendation first.
 //
 // Units: those of the system.
@@ -23,6 +46,9 @@ func (a Answer) Advice(s units.System) []string {
 		say("Stopped early: this is the best of %d years played.", a.Runs)
 	}
 	saved := 1 - float64(a.Best.Fuel/a.Sheet.Fuel)
+	if a.hopeless() {
+		say("Not recommended: no setting in range keeps comfort. Even with the supply as high as this control and its limits allow, too little heat comes to: %s. The emitters there are too small at that water for what the rooms lose, or the survey takes their loss too high. Measure both first; then larger emitters, less loss, or a higher limit of the supply where the floor and the boiler bear it.", a.coldest())
+	}
 	switch {
 	case !a.Best.Keeps && !a.Complete:
 		say("Nothing yet keeps every room within %s of its set-point for all but %s a year.", a.Comfort.Band.Text(s), hours(a.Comfort.Hours))

@@ -51,7 +51,7 @@ func (in *inspection) dips() {
 		}
 	}
 	share := float64(low[worst]) / float64(all[worst])
-	if share < 0.2 || share > 0.75 || rest == 0 || share < 5*float64(others)/float64(rest) {
+	if share < 0.25 || share > 0.75 || rest == 0 || share < 5*float64(others)/float64(rest) {
 		return
 	}
 	in.add(Sensors, "supply dips at one time of day", at[worst]-hour, at[worst]+2*hour, low[worst], "look whether sun or warm air reaches the control's outdoor sensor then; else whether hot water is made at that time",
@@ -145,7 +145,7 @@ func (in *inspection) height() {
 		return
 	}
 	if worst != 0 {
-		in.add(TheCurve, "not the sheet's curve", from, to, len(c.fit.Residuals), "enter the corrected curve, and leave old and new figures with date and reason on the sheet",
+		in.add(TheCurve, "not the sheet's curve", from, to, len(c.fit.Residuals), "enter the sheet's curve; judge the rooms by what is recorded after that",
 			"at %s outdoors the supply lies %s %s what the settings sheet says (%s)", in.r.say(at), in.r.roughly(math.Abs(worst)), word, in.r.say(set.At(at)))
 	}
 }

@@ -259,7 +259,8 @@ func TestALaterLogBeginsWithWhatWasLearned(t *testing.T) {
 }
 
 func TestRemarksPointToCauses(t *testing.T) {
-	p := planOf(t, readExample(t, "short-survey"))
+	j := readExample(t, "short-survey")
+	p := planOf(t, j)
 	cold, mild := p.Design.Add(3), p.CutOff.Add(-3)
 	for _, c := range []struct {
 		name    string
@@ -277,7 +278,7 @@ func TestRemarksPointToCauses(t *testing.T) {
 		{"shower runs cold", []Remark{{Felt: NoHotWater, Shower: true, Often: 2}}, TankFault, false},
 		{"cold while others shower", []Remark{{Felt: TooCold, Shower: true, When: Morning, Outdoor: cold, Often: 3}, {Felt: TooCold, Shower: true, When: Evening, Outdoor: cold}}, TankFirst, false},
 	} {
-		a, err := Weigh(p, 0, c.remarks)
+		a, err := Weigh(p, j, 0, c.remarks)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -310,7 +311,7 @@ func TestRemarksPointToCauses(t *testing.T) {
 		}
 	}
 	for _, bad := range [][]Remark{nil, {{Felt: "purple"}}, {{Felt: TooCold, Outdoor: units.Celsius(90)}}, {{Felt: TooCold, By: units.Kelvins(math.NaN())}}, make([]Remark, 300)} {
-		if _, err := Weigh(p, 0, bad); err == nil {
+		if _, err := Weigh(p, j, 0, bad); err == nil {
 			t.Errorf("%v was taken", bad[:min(1, len(bad))])
 		}
 	}

@@ -82,6 +82,7 @@ func Analyse(ctx context.Context, l *logs.Log, j *job.Job, o Options) (*Result, 
 	in := &inspection{f: f, plan: p, job: j, circuit: k, r: r}
 	r.Findings = in.findings()
 	r.Correction = correct(in, o)
+	in.agree(&r.Correction)
 	return r, nil
 }
 

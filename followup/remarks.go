@@ -7,8 +7,10 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"curvewright/curve"
+	"curvewright/job"
 	"curvewright/settings"
 	"curvewright/units"
 )
@@ -135,7 +137,10 @@ var suspects = []struct {
 // says is how likely one remark is under a cause, up to a factor that is the same for
 // all causes. Each question has three answers: speaks for it, says nothing, speaks
 // against it. The weights 3, 1 and 0.3 are own choice.
-func says(c Cause, r Remark, w weather) float64 {
+//
+// A cold morning speaks for the set-back; in a house without one it speaks for the end of
+// the night, when it is coldest outdoors and neither sun nor people help: for the slope.
+func says(c Cause, r Remark, w weather, lowered bool) float64 {
 	const speaks, against = 3.0, 0.3
 	p := 1.0
 	ask := func(for_, contra bool) {
@@ -153,7 +158,7 @@ func says(c Cause, r Remark, w weather) float64 {
 	case SlopeLow:
 		ask(tooCold, !tooCold)
 		ask(cold, mild)
-		ask(false, oneRoom || r.When == Morning || r.Shower)
+		ask(!lowered && !oneRoom && (r.When == Morning || r.When == Night), oneRoom || lowered && r.When == Morning || r.Shower)
 	case SlopeHigh:
 		ask(tooWarm || r.Felt == HighBills, tooCold || r.Felt == NoHotWater)
 		ask(cold, mild)
@@ -161,7 +166,7 @@ func says(c Cause, r Remark, w weather) float64 {
 	case ShiftLow:
 		ask(tooCold, !tooCold)
 		ask(mild, cold)
-		ask(false, oneRoom || r.When == Morning || r.Shower)
+		ask(false, oneRoom || lowered && r.When == Morning || r.Shower)
 	case ShiftHigh:
 		ask(tooWarm || r.Felt == HighBills, tooCold || r.Felt == NoHotWater)
 		ask(mild, cold)
@@ -195,6 +200,37 @@ func says(c Cause, r Remark, w weather) float64 {
 	return p
 }
 
+// possible tells whether a cause can exist in this house at all.
+func possible(c Cause, p *settings.Plan, j *job.Job) bool {
+	switch c {
+	case RoomShort:
+		return len(j.Rooms) != 1 // without rooms the house was surveyed as a whole
+	case SetbackDeep:
+		return lowers(p)
+	case CutOffLow:
+		return p.Year.CutOff.To > 0 || p.Found.CutOff > 0
+	case TankFirst:
+		return strings.HasPrefix(j.HotWater.By, "tank") && (j.HotWater.Priority != "no" || p.Found.Priority == "yes")
+	case TankFault:
+		return j.HotWater.By != "none"
+	}
+	return true
+}
+
+// lowers tells whether a program lowers the rooms, on the sheet or in the control as it
+// was found.
+func lowers(p *settings.Plan) bool {
+	return p.Year.Program.Lower > 0 || p.Found.Program.Lower > 0
+}
+
+// cureOf is what to do about a cause in this house.
+func cureOf(c Cause, usual string, j *job.Job) string {
+	if c == TankFault && !strings.HasPrefix(j.HotWater.By, "tank") {
+		return "look at the hot-water set-point, its sensor, the cold-water filter and scale in the heat exchanger"
+	}
+	return usual
+}
+
 // weather says what counts as cold and as mild at the job's place: the outer thirds of
 // the way from the design day to the end of heating.
 type weather struct{ coldBelow, mildAbove units.Temperature }
@@ -209,12 +245,15 @@ func weatherOf(p *settings.Plan) weather {
 //
 //	P(cause) ∝ before · Π P(remark | cause)^weight, weight = √(times a week), at most 2
 //
+// A cause that cannot exist in the job, as a set-back that is too deep where nothing is
+// lowered, has no part in it.
+//
 // Units: those of the plan.
 // Range: 1 to 200 remarks.
 // Source: Bayes' rule with independent remarks; chances before and weights are common
 // practice and own choice.
 // Errors: no remark, too many, one that cannot be.
-func Weigh(p *settings.Plan, circuit int, remarks []Remark) (Advice, error) {
+func Weigh(p *settings.Plan, j *job.Job, circuit int, remarks []Remark) (Advice, error) {
 	var a Advice
 	if len(remarks) < 1 || len(remarks) > 200 {
 		return a, fmt.Errorf("remarks: %d given; accepted: 1 to 200", len(remarks))
@@ -227,16 +266,25 @@ func Weigh(p *settings.Plan, circuit int, remarks []Remark) (Advice, error) {
 			return a, fmt.Errorf("remark %d: %w", i+1, err)
 		}
 	}
-	w := weatherOf(p)
+	if len(j.Rooms) == 1 { // its room is the house
+		remarks = slices.Clone(remarks)
+		for i := range remarks {
+			remarks[i].Room = ""
+		}
+	}
+	w, lowered := weatherOf(p), lowers(p)
 	total := 0.0
 	for _, s := range suspects {
+		if !possible(s.cause, p, j) {
+			continue
+		}
 		chance := s.before
 		for _, r := range remarks {
 			weight := math.Min(2, math.Sqrt(math.Max(1, float64(r.Often))))
-			chance *= math.Pow(says(s.cause, r, w), weight)
+			chance *= math.Pow(says(s.cause, r, w, lowered), weight)
 		}
 		total += chance
-		a.Suspects = append(a.Suspects, Suspect{s.cause, units.Fraction(chance), s.cure})
+		a.Suspects = append(a.Suspects, Suspect{s.cause, units.Fraction(chance), cureOf(s.cause, s.cure, j)})
 	}
 	for i := range a.Suspects {
 		a.Suspects[i].Chance /= units.Fraction(total)
@@ -258,11 +306,33 @@ func Weigh(p *settings.Plan, circuit int, remarks []Remark) (Advice, error) {
 			return a, err
 		}
 		a.Change = c
+		if words := c.moves(); words != "" {
+			a.Suspects[0].Do = words
+		}
 		a.Text = fmt.Sprintf("Most likely %s (%.0f %%). %s", first.Cause, 100*float64(first.Chance), c.Words)
 	default:
 		a.Text = fmt.Sprintf("Most likely %s (%.0f %%), so the curve is left alone: %s.", first.Cause, 100*float64(first.Chance), first.Do)
 	}
 	return a, nil
+}
+
+// moves says which end of the curve the change moves, so that the words agree with its
+// table; empty where it turns the curve the other way at its other end, or moves neither.
+func (c *Change) moves() string {
+	const felt = 0.5 // K of supply that a control can be set to
+	way := func(p ChangePoint) int {
+		switch d := float64(p.New - p.Old); {
+		case d > felt:
+			return 1
+		case d < -felt:
+			return -1
+		}
+		return 0
+	}
+	return map[[2]int]string{
+		{1, 1}: "raise the curve as a whole", {1, 0}: "raise the cold end of the curve", {0, 1}: "raise the mild end of the curve",
+		{-1, -1}: "lower the curve as a whole", {-1, 0}: "lower the cold end of the curve", {0, -1}: "lower the mild end of the curve",
+	}[[2]int{way(c.Points[0]), way(c.Points[len(c.Points)-1])}]
 }
 
 const (

@@ -405,7 +405,7 @@ func (p *printer) expectedPart(t readingTable, circuits []string) {
 				continue
 			}
 			x := p.left + first + each*float64(i)
-			p.write(style{p.d.body, true, supply}, x+supplyAt, p.y, end, plain(degrees(p.sheet.System, e.Supply)))
+			p.write(style{p.d.body, true, supply}, x+supplyAt, p.y, end, p.sheet.SupplyText(p.sheet.System, e.Supply))
 			p.write(style{p.d.body, false, returning}, x+returnAt, p.y, end, plain(degrees(p.sheet.System, e.Return)))
 			if e.Condensing {
 				p.write(p.quiet(), x+returnAt+5, p.y, start, "c")

@@ -53,14 +53,23 @@ var (
 const roomsTogether = 0.08
 
 const (
-	usualHeight   = units.Length(8 * 0.3048)
-	usualSetpoint = units.Temperature(21.1111111111 + 273.15) // 70 °F, common practice with outdoor reset
-	usualChange   = 0.5                                       // air changes per hour, EN 12831:2003 least for dwelling rooms, from memory
-	leastChange   = 0.3                                       // the fresh air of a lived-in house, common practice
-	bridgesUsual  = units.Transmittance(0.05)                 // EN 12831-1:2017, new construction
-	soil          = units.Conductivity(2.0)                   // sand or gravel, ISO 13370
-	outerWall     = units.Length(0.3)
+	usualHeight  = units.Length(8 * 0.3048)
+	usualChange  = 0.5                       // air changes per hour, EN 12831:2003 least for dwelling rooms, from memory
+	leastChange  = 0.3                       // the fresh air of a lived-in house, common practice
+	bridgesUsual = units.Transmittance(0.05) // EN 12831-1:2017, new construction
+	soil         = units.Conductivity(2.0)   // sand or gravel, ISO 13370
+	outerWall    = units.Length(0.3)
 )
+
+// usualSetpoint is the room temperature where the survey gives none (common practice with
+// outdoor reset): 70 °F, or the round 21 °C of a job kept in SI units. The job's own units
+// count, not the reader's, who may turn them without changing the house.
+func (m *model) usualSetpoint() units.Temperature {
+	if m.job.Display == "si" {
+		return units.Celsius(21)
+	}
+	return units.Fahrenheit(70)
+}
 
 // readHouse finds the house's loss by the routes that need no rooms: given, from
 // bills, or estimated from ten answers.
@@ -73,7 +82,7 @@ func (m *model) readHouse() error {
 			h.area += r.Area.Value
 		}
 	}
-	h.setpoint = j.House.Setpoint.Or(usualSetpoint).Value
+	h.setpoint = j.House.Setpoint.Or(m.usualSetpoint()).Value
 	if h.setpoint <= m.design {
 		return fmt.Errorf("house › setpoint: the room temperature %s is not above the design outdoor temperature %s; nothing would have to be heated",
 			m.say(h.setpoint), m.say(m.design))

@@ -59,14 +59,15 @@ func (m *model) reading(c *circuit, s solvedCircuit, e Expected) Reading {
 	heat := working.Step{Name: "Heat that " + c.job.Name + " brings at " + m.say(e.Outdoor) + " outdoors", Formula: "Q = ΣQ",
 		Result: working.Input{Symbol: "Q", Meaning: "heat to the rooms", Value: e.Heat},
 		Range:  "steady weather, no sun; gains at night are taken off", Source: "EN 12831-1:2017 heat balance"}
-	for _, r := range c.solve.Rooms {
-		heat.Inputs = append(heat.Inputs, working.Input{Symbol: "Q", Meaning: r.Name, Value: r.Load(e.Outdoor, r.Setpoint)})
+	_, brought := m.carriedAt(c, e.Outdoor, e.Supply)
+	for i, r := range c.solve.Rooms {
+		heat.Inputs = append(heat.Inputs, working.Input{Symbol: "Q", Meaning: r.Name, Value: brought[i]})
 	}
 	if len(heat.Inputs) == 1 {
 		r := c.solve.Rooms[0]
 		heat.Formula = "Q = H · (Ti − To) + Hf · (Ti − Tf) − gains"
 		heat.Inputs = []working.Input{{Symbol: "H", Meaning: "loss towards outdoors", Value: r.Loss.Outdoor},
-			{Symbol: "Ti", Meaning: "room temperature", Value: r.Setpoint}, {Symbol: "To", Meaning: "outdoor temperature", Value: e.Outdoor},
+			{Symbol: "Ti", Meaning: "room temperature", Value: min(r.Setpoint, c.solve.Reaches(0, e.Supply, e.Outdoor))}, {Symbol: "To", Meaning: "outdoor temperature", Value: e.Outdoor},
 			{Symbol: "Hf", Meaning: "loss towards ground and neighbours", Value: r.Loss.Fixed}, {Symbol: "Tf", Meaning: "their temperature", Value: r.Loss.FixedAt},
 			{Symbol: "gains", Meaning: "heat that can be relied on at night", Value: r.Gains}}
 	}

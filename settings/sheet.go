@@ -1,6 +1,8 @@
 package settings
 
 import (
+	"strings"
+
 	"curvewright/units"
 	"curvewright/working"
 )
@@ -15,6 +17,7 @@ type Sheet struct {
 	By       string
 	System   units.System // in which the sentences were written
 	Scale    units.System // of the control: its values are in these degrees
+	step     units.Step   // of the control, for its supply temperatures
 	Design   units.Temperature
 	// CondensesBelow is the return temperature under which the boiler condenses; zero
 	// if it must not.
@@ -31,6 +34,22 @@ type Sheet struct {
 	Sensors        []SensorTable // tables of the job's sensors, to print
 	Plant          Plant         // what stands in the boiler room
 	Figures        []Figure      // what else can be asked for its working: loads, needs, returns
+}
+
+// SupplyText is a supply temperature without its unit, as fine as the control's step, so that
+// it is the same number beside the line to enter. A reader on the other scale and a control
+// with steps coarser than a degree get whole degrees.
+//
+// Units: kelvin; the text in the degrees of sys.
+// Range: any temperature.
+// Source: own rounding to the control's step.
+func (s *Sheet) SupplyText(sys units.System, t units.Temperature) string {
+	step := units.Step{System: sys, Size: 1}
+	if sys.In(units.Temperatures) == s.Scale && s.step.Size > 0 {
+		step.Size = min(1, s.step.Size)
+	}
+	figure, _, _ := strings.Cut(step.Text(step.Nearest(t)), "\u00a0")
+	return figure
 }
 
 // Section groups lines under a heading.
@@ -133,6 +152,7 @@ type Point struct {
 	Ideal   units.Temperature // supply that just holds the governing room
 	Set     units.Temperature // supply that the setting gives
 	Return  units.Temperature // at the setting
+	Heat    units.Power       // to the rooms at the setting; what they get where they fall short
 	Leads   int               // index of the governing room
 	Rooms   []RoomPoint
 }

@@ -80,7 +80,7 @@ func work(j *job.Job, o Options) (*Sheet, *model, []solvedCircuit, burner, error
 		return fail(err)
 	}
 	s := &Sheet{Job: j.Name, Place: j.Place, Surveyed: j.Date, By: j.By, System: o.System,
-		Scale: m.control.scale, Design: m.design}
+		Scale: m.control.scale, step: m.control.step, Design: m.design}
 	if o.Hours != nil {
 		m.year = o.Hours
 	}
@@ -307,7 +307,11 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 				out.WorstOver = max(out.WorstOver, reach.Sub(r.Setpoint))
 			}
 		}
-		p.Return = m.returns(c, p)
+		back, heat := m.carried(c, p)
+		p.Return = back
+		for _, q := range heat {
+			p.Heat += q
+		}
 		lost += float64(a.Hours) * math.Max(0, float64(set-a.Supply))
 		hours += float64(a.Hours)
 		out.Points = append(out.Points, p)
@@ -323,33 +327,53 @@ func (m *model) describe(c *circuit, s solvedCircuit) Circuit {
 	return out
 }
 
-// returns is the water coming back while the rooms take what they need and valves or
-// thermostats hold back the rest; a room that falls short takes what it loses where it
-// settles.
-func (m *model) returns(c *circuit, p Point) units.Temperature {
-	water, rooms := c.solve.Water(p.Set)
-	if rooms <= 0 {
-		return p.Set
-	}
-	if len(c.solve.Loop) > 0 {
-		return c.solve.Return(p.Set, water) // a loop has no valves that could hold anything back
-	}
-	heat, coldest := units.Power(0), p.Set
+// carried is what a circuit brings in one weather: the water coming back and the heat to
+// each room. Valves or thermostats hold back what a room does not need. A room that falls
+// short takes all that its emitters give where it settles, and the water carries just that.
+func (m *model) carried(c *circuit, p Point) (back units.Temperature, heat []units.Power) {
+	n := len(c.solve.Rooms)
+	inside, heat := make([]units.Temperature, n), make([]units.Power, n)
+	short, coldest, sum := false, p.Set, units.Power(0)
 	for i, r := range c.solve.Rooms {
-		inside := min(r.Setpoint, p.Rooms[i].Reaches)
-		heat, coldest = heat+r.Load(p.Outdoor, inside), min(coldest, inside)
+		inside[i] = min(r.Setpoint, p.Rooms[i].Reaches)
+		short = short || r.Setpoint.Sub(p.Rooms[i].Reaches) > tolerance+0.05
+		heat[i], coldest = r.Load(p.Outdoor, inside[i]), min(coldest, inside[i])
+		sum += heat[i]
+	}
+	water, rooms := c.solve.Water(p.Set)
+	switch {
+	case len(c.solve.Loop) > 0 && short:
+		water, heat = c.solve.WaterAt(p.Set, inside)
+	case len(c.solve.Loop) > 0: // a loop has no valves that could hold anything back
+		return c.solve.Return(p.Set, water), heat
+	case short:
+		water = 0
+		for i := range heat {
+			if taken, given := c.solve.RoomAt(i, p.Set, inside[i]); given > 0 {
+				water += units.Power(float64(taken) * min(1, float64(heat[i])/float64(given)))
+			}
+		}
+	case rooms <= 0:
+		return p.Set, heat
+	default:
+		water = units.Power(float64(sum) * float64(water) / float64(rooms))
 	}
 	// A room that falls far short cools the water below its set-point, but not below itself.
-	return max(coldest, p.Set-units.Temperature(float64(heat)*float64(water)/float64(rooms)/float64(c.solve.Flow)))
+	return max(coldest, p.Set-units.Temperature(float64(water)/float64(c.solve.Flow))), heat
 }
 
-// returnsAt is the same for a supply that is not the set one.
+// returnsAt is the water coming back at a supply that is not the set one.
 func (m *model) returnsAt(c *circuit, outdoor, supply units.Temperature) units.Temperature {
+	back, _ := m.carriedAt(c, outdoor, supply)
+	return back
+}
+
+func (m *model) carriedAt(c *circuit, outdoor, supply units.Temperature) (units.Temperature, []units.Power) {
 	p := Point{Outdoor: outdoor, Set: supply}
 	for i := range c.solve.Rooms {
 		p.Rooms = append(p.Rooms, RoomPoint{Reaches: c.solve.Reaches(i, supply, outdoor)})
 	}
-	return m.returns(c, p)
+	return m.carried(c, p)
 }
 
 func (c *circuit) kind() string {
@@ -479,7 +503,7 @@ func (m *model) expected(c *circuit, s solvedCircuit) []Expected {
 			continue // every second of the round figures is enough to read off
 		}
 		out = append(out, Expected{Circuit: c.job.Name, Outdoor: p.Outdoor, Supply: p.Set, Return: p.Return,
-			Heat: s.at[k].Load})
+			Heat: p.Heat})
 	}
 	return out
 }

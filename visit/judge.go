@@ -141,17 +141,56 @@ func (j *Judgement) sound() bool {
 	return false
 }
 
-// withMeanFire adds what run and pause of the burner say together. Each alone hangs on how
-// much water and metal swing, and ceases where the burner begins to run through; their
-// proportion does not.
+// Again tells what to measure again where readings are off though no fault is called: the
+// gravest verdict of all readings, and those that have it. What is reckoned from others
+// stands by these.
+//
+// Range: a judgement of [House.Judge]; none where every reading is right.
+// Source: verdicts of the judgement.
+func (j Judgement) Again() (Verdict, []Reading) {
+	gravest := Right
+	for _, r := range j.Readings {
+		if r.Verdict == Wrong || r.Verdict == Doubtful && gravest == Right {
+			gravest = r.Verdict
+		}
+	}
+	if gravest == Right {
+		return Right, nil
+	}
+	var list []Reading
+	add := func(r Reading) {
+		if !slices.Contains(list, r) {
+			list = append(list, r)
+		}
+	}
+	for _, r := range j.Readings {
+		switch {
+		case r.Verdict != gravest:
+		case r.Measure == MeanFire:
+			add(Reading{Measure: BurnerRun})
+			add(Reading{Measure: BurnerPause})
+		default:
+			add(r.Reading)
+		}
+	}
+	return gravest, list
+}
+
+// withMeanFire adds what run and pause of the burner say together, at the rate that was
+// read, or at its least where none was. Each alone hangs on how much water and metal swing,
+// and ceases where the burner begins to run through; their proportion does not.
 func (h *House) withMeanFire(readings []Measured) []Measured {
-	run, pause := -1.0, -1.0
+	run, pause, rate := -1.0, -1.0, h.plant.least/h.plant.rated
 	for _, m := range readings {
 		switch m.Measure {
 		case BurnerRun:
 			run = m.Value
 		case BurnerPause:
 			pause = m.Value
+		case FiringRate:
+			if m.Value > 0 { // none is shown while it rests
+				rate = m.Value
+			}
 		case MeanFire:
 			return readings
 		}
@@ -159,8 +198,7 @@ func (h *House) withMeanFire(readings []Measured) []Measured {
 	if !(run > 0 && pause >= 0) {
 		return readings
 	}
-	fire := run / (run + pause) * h.plant.least / h.plant.rated
-	return append(slices.Clone(readings), Measured{Reading: Reading{Measure: MeanFire}, Value: fire})
+	return append(slices.Clone(readings), Measured{Reading: Reading{Measure: MeanFire}, Value: rate * run / (run + pause)})
 }
 
 // counts tells whether a reading weighs causes.

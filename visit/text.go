@@ -81,10 +81,15 @@ func (j Judgement) WriteText(w io.Writer, job string, s units.System) error {
 	for _, c := range j.Cautions {
 		fmt.Fprintf(&b, "CAUTION  %s\n", c)
 	}
-	if j.Sound {
-		b.WriteString("The readings together fit a sound plant.\n")
-	} else {
+	switch off, again := j.Again(); {
+	case !j.Sound:
 		fmt.Fprintf(&b, "Likeliest: %s.\n", j.Causes[0].Name())
+	case off == Wrong:
+		fmt.Fprintf(&b, "Readings are wrong, and no single known fault explains them. Measure again: %s.\n", names(again))
+	case off == Doubtful:
+		fmt.Fprintf(&b, "Readings are doubtful, and none points to a fault. Measure again: %s.\n", names(again))
+	default:
+		b.WriteString("The readings together fit a sound plant.\n")
 	}
 	b.WriteString("\nReadings\n")
 	rows := [][]string{{"", "read", "expected", "right within", "off", "verdict"}}
@@ -187,4 +192,12 @@ func (r CombustionRecord) WriteText(w io.Writer, s units.System) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+func names(list []Reading) string {
+	var said []string
+	for _, r := range list {
+		said = append(said, r.String())
+	}
+	return strings.Join(said, ", ")
 }

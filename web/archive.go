@@ -18,9 +18,9 @@ import (
 	"curvewright/web/words"
 )
 
-// A file with everything is taken in again: the job, its visits, photographs and papers. It
-// may be large, so it waits on the disk and is read piece by piece; and it may be made to
-// burst, so all of it is unpacked once to be counted before anything is kept.
+// A file with everything is taken in again: the job, its visits, photographs, papers, logs
+// and remarks. It may be large, so it waits on the disk and is read piece by piece; and it
+// may be made to burst, so all of it is unpacked once to be counted before anything is kept.
 
 const (
 	maxArchive    = 2 << 30 // of the file
@@ -36,6 +36,8 @@ func mayUnpackTo(size int64) int64 { return maxPapers + 64<<20 + 20*size }
 type archive struct {
 	document []byte
 	visits   map[string][]byte
+	logs     map[string][]byte // what their columns mean
+	remarks  map[string][]byte
 	files    map[string]*zip.File
 }
 
@@ -49,17 +51,20 @@ func unpack(data io.ReaderAt, size int64) (archive, error) {
 	if len(z.File) > mostInArchive {
 		return a, fmt.Errorf("the archive holds %d files; %d at most", len(z.File), mostInArchive)
 	}
-	a.visits, a.files = map[string][]byte{}, map[string]*zip.File{}
+	a.visits, a.logs, a.remarks, a.files = map[string][]byte{}, map[string][]byte{}, map[string][]byte{}, map[string]*zip.File{}
 	left := mayUnpackTo(size)
 	for _, f := range z.File {
-		document := f.Name == zipJob || strings.HasPrefix(f.Name, zipVisits) && strings.HasSuffix(f.Name, ".yaml") && strings.Count(f.Name, "/") == 1
+		within := func(folder, ending string) bool {
+			return strings.HasPrefix(f.Name, folder) && strings.HasSuffix(f.Name, ending) && strings.Count(f.Name, "/") == 1
+		}
+		document := f.Name == zipJob || within(zipVisits, ".yaml") || within(zipLogs, ".json") || within(zipRemarks, ".json")
 		var content []byte
 		var length int64
 		if document {
 			content, err = contentOf(f, maxRequest)
 			length = int64(len(content))
 		} else {
-			length, err = counted(f)
+			length, err = counted(f, mostOf(f.Name))
 		}
 		if err != nil {
 			return a, err
@@ -70,9 +75,13 @@ func unpack(data io.ReaderAt, size int64) (archive, error) {
 		switch {
 		case f.Name == zipJob:
 			a.document = content
-		case document:
+		case within(zipVisits, ".yaml"):
 			a.visits[f.Name] = content
-		case strings.HasPrefix(f.Name, zipVisits), strings.HasPrefix(f.Name, zipFiles):
+		case within(zipLogs, ".json"):
+			a.logs[f.Name] = content
+		case within(zipRemarks, ".json"):
+			a.remarks[f.Name] = content
+		case strings.HasPrefix(f.Name, zipVisits), strings.HasPrefix(f.Name, zipFiles), strings.HasPrefix(f.Name, zipLogs):
 			a.files[f.Name] = f
 		}
 	}
@@ -99,16 +108,25 @@ func contentOf(f *zip.File, most int64) ([]byte, error) {
 	return content, nil
 }
 
+// mostOf is how large a file in an archive may be: the rows of a log as large as they may be
+// sent.
+func mostOf(name string) int64 {
+	if strings.HasPrefix(name, zipLogs) {
+		return mostLog
+	}
+	return maxInArchive
+}
+
 // counted unpacks a file in an archive for its length alone.
-func counted(f *zip.File) (int64, error) {
+func counted(f *zip.File, most int64) (int64, error) {
 	in, err := f.Open()
 	if err != nil {
 		return 0, fmt.Errorf("%s in the archive cannot be read: %w", f.Name, err)
 	}
 	defer in.Close()
-	n, err := io.Copy(io.Discard, io.LimitReader(in, maxInArchive+1))
-	if err == nil && n > maxInArchive {
-		err = fmt.Errorf("larger than %d MB", maxInArchive>>20)
+	n, err := io.Copy(io.Discard, io.LimitReader(in, most+1))
+	if err == nil && n > most {
+		err = fmt.Errorf("larger than %d MB", most>>20)
 	}
 	if err != nil {
 		return 0, fmt.Errorf("%s in the archive cannot be read: %w", f.Name, err)
@@ -150,11 +168,19 @@ func (s *server) takeArchive(w http.ResponseWriter, r *http.Request, data io.Rea
 		}
 		read[name] = v
 	}
+	var kept []handedLog
+	if err == nil {
+		kept, err = a.logsIn()
+	}
+	var said []handedRemark
+	if err == nil {
+		said, err = a.remarksIn()
+	}
 	if err != nil {
 		s.write(w, r, http.StatusUnprocessableEntity, refusedFile(err, s.framed(r)))
 		return
 	}
-	entry, err := s.keepArchive(r.Context(), a, j, read)
+	entry, err := s.keepArchive(r.Context(), a, j, read, kept, said)
 	if err != nil {
 		s.trouble(w, r, err)
 		return
@@ -164,7 +190,7 @@ func (s *server) takeArchive(w http.ResponseWriter, r *http.Request, data io.Rea
 
 // keepArchive keeps what was read. Where that breaks off, the disk being full, what was
 // kept of it is taken away again.
-func (s *server) keepArchive(ctx context.Context, a archive, j *job.Job, visits map[string]*attendance.Visit) (store.Entry, error) {
+func (s *server) keepArchive(ctx context.Context, a archive, j *job.Job, visits map[string]*attendance.Visit, kept []handedLog, said []handedRemark) (store.Entry, error) {
 	by := readerOf(ctx).by()
 	entry, err := s.store.Create(ctx, store.Entry{Kind: store.Job, Title: j.Name, About: inALine(j)}, a.document, by, words.Say(ctx, "history.begun"))
 	if err != nil {
@@ -176,11 +202,17 @@ func (s *server) keepArchive(ctx context.Context, a archive, j *job.Job, visits 
 			break
 		}
 		v := visits[name]
-		var kept store.Entry
-		kept, err = s.store.Create(ctx, store.Entry{Kind: store.Visit, Parent: entry.ID, Title: v.Date, About: v.By}, a.visits[name], by, words.Say(ctx, "history.begun"))
+		var beside store.Entry
+		beside, err = s.store.Create(ctx, store.Entry{Kind: store.Visit, Parent: entry.ID, Title: v.Date, About: v.By}, a.visits[name], by, words.Say(ctx, "history.begun"))
 		if err == nil {
-			err = s.keepFiles(ctx, a, kept.ID, strings.TrimSuffix(name, ".yaml")+"/", true)
+			err = s.keepFiles(ctx, a, beside.ID, strings.TrimSuffix(name, ".yaml")+"/", true)
 		}
+	}
+	if err == nil {
+		err = s.keepLogs(ctx, kept, entry.ID)
+	}
+	if err == nil {
+		err = s.keepRemarks(ctx, said, entry.ID)
 	}
 	if err != nil {
 		err = errors.Join(err, s.store.SetState(ctx, entry.ID, store.Trashed))

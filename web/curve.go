@@ -423,7 +423,7 @@ func (p *page) spokenCurve(ctx context.Context) string {
 	var said []string
 	for i := range p.Curve.Circuits {
 		v := p.Curve.Tried.Circuits[i]
-		text := v.Circuit.Name + words.Of(ctx).Colon() + words.Say(ctx, "curve.said", temperature(p.System, v.Circuit.Points[0].Set))
+		text := v.Circuit.Name + words.Of(ctx).Colon() + words.Say(ctx, "curve.said", p.supply(v.Circuit.Points[0].Set)+"\u00a0"+degree(p.System))
 		if v.Short > some {
 			text += ", " + words.Say(ctx, "curve.said.short", v.Rooms[v.Coldest].Name, p.quantity(v.Short))
 		}

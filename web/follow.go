@@ -167,15 +167,6 @@ func (s *server) keepLog(w http.ResponseWriter, r *http.Request, p *page, kept k
 	return nil
 }
 
-func oneLine(name string) string {
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r == 0x7f {
-			return '_'
-		}
-		return r
-	}, strings.ToValidUTF8(name, "_"))
-}
-
 // sameColumns finds how an earlier log of this job with the same columns was read.
 func (s *server) sameColumns(ctx context.Context, id string, m logs.Mapping) (logs.Mapping, bool) {
 	list, err := s.logsOf(ctx, id)

@@ -562,7 +562,7 @@ func remarkForm(p *page, said remarked) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = remarkText("by", i, words.Say(ctx, "follow.by"), row.By, "").Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = remarkText("by", i, words.Say(ctx, "follow.by"), row.By, degreeApart(p.System)).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -837,7 +837,7 @@ func remarkAdvice(p *page, said remarked) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 71, "\"><table><thead><tr><th scope=\"col\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 71, "\"><table class=\"change\"><thead><tr><th scope=\"col\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -367,3 +367,15 @@ func TestReadLogsAreBounded(t *testing.T) {
 		t.Error("judged for nobody")
 	}
 }
+
+// The remark's figures stand beside their units, as the reader has them.
+func TestARemarkShowsItsUnits(t *testing.T) {
+	h := handler(t)
+	field := regexp.MustCompile(`name="by-0"[^>]*>\s*<span class="unit">([^<]*)</span>`)
+	for house, want := range map[string]string{"ridge-house": "°F", "bills-house": "K"} {
+		page := get(t, h, begun(t, h, house)+"/follow-up").Body.String()
+		if got := field.FindStringSubmatch(page); got == nil || got[1] != want {
+			t.Errorf("%s: %v, want %s", house, got, want)
+		}
+	}
+}

@@ -383,7 +383,8 @@ const (
 	zipFiles  = "files/"
 )
 
-// everything packs the job, its visits and what lies beside them into one file.
+// everything packs the job, its visits, logs and remarks, and what lies beside them into one
+// file.
 func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 	ctx := r.Context()
 	p, err := s.open(ctx, store.Job, r.PathValue("id"), "handover", noDoubt)
@@ -459,6 +460,12 @@ func (s *server) everything(w http.ResponseWriter, r *http.Request) {
 		if err == nil {
 			err = namedFiles(e, revision.Document)
 		}
+	}
+	if err == nil {
+		err = s.packLogs(ctx, z, p.House.ID)
+	}
+	if err == nil {
+		err = s.packRemarks(ctx, z, p.House.ID)
 	}
 	if err == nil {
 		err = z.Close()

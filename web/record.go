@@ -379,9 +379,11 @@ func (w *paperWriter) judged(a *attended) {
 		part.Text = append(part.Text, s.Name+w.Language.Colon()+w.engine(s.Text(w.System)))
 	}
 	w.add(part)
-	verdict := report.PaperPart{Title: w.say("record.judgement"), Text: []string{w.say("visit.sound")}}
+	verdict := report.PaperPart{Title: w.say("record.judgement"), Text: []string{a.verdict(w.ctx)}}
+	if again := a.remeasure(w.ctx); again != "" {
+		verdict.Text = append(verdict.Text, again)
+	}
 	if !a.Judged.Sound {
-		verdict.Text[0] = w.say("visit.unsound")
 		verdict.Widths, verdict.Columns = []float64{2.4, 1.3, 3.2, 3.2}, []string{w.say("record.cause"), w.say("record.share"), w.say("visit.explains"), w.say("visit.remedy")}
 		for _, c := range a.causes() {
 			verdict.Rows = append(verdict.Rows, []report.PaperCell{bold(w.engine(capital(c.Name()))), plain(share(c.Share)), plain(w.engine(c.Says)), plain(w.engine(c.Remedy))})

@@ -102,7 +102,7 @@ func (m *remarked) weigh(p *page) {
 	plan, err := settings.Prepare(p.job, o)
 	if err == nil {
 		var advice followup.Advice
-		if advice, err = followup.Weigh(plan, m.Circuit, list); err == nil {
+		if advice, err = followup.Weigh(plan, p.job, m.Circuit, list); err == nil {
 			m.Advice = &advice
 		}
 	}
@@ -161,8 +161,7 @@ func (s *server) takeRemarks(w http.ResponseWriter, r *http.Request) {
 	for _, remark := range list {
 		document, err := json.Marshal(remark)
 		if err == nil {
-			title := strings.TrimSpace(remark.Date + " " + string(remark.Felt))
-			_, err = s.store.Create(ctx, store.Entry{Kind: store.Remark, Parent: p.House.ID, Title: title, About: oneLine(remark.Room)}, document, readerOf(ctx).by(), words.Say(ctx, "history.begun"))
+			_, err = s.store.Create(ctx, store.Entry{Kind: store.Remark, Parent: p.House.ID, Title: titleOf(remark), About: oneLine(remark.Room)}, document, readerOf(ctx).by(), words.Say(ctx, "history.begun"))
 		}
 		if err != nil {
 			s.trouble(w, r, err)
@@ -213,7 +212,7 @@ func (row remarkRow) read(system units.System) (followup.Remark, error) {
 	if row.By != "" {
 		text := row.By
 		if bareFigure.MatchString(text) {
-			text += map[bool]string{true: " °F", false: " K"}[system.In(units.Temperatures) == units.US]
+			text += " " + degreeApart(system)
 		}
 		if remark.By, err = units.Parse[units.Difference](text); err != nil {
 			return remark, err
@@ -225,6 +224,14 @@ func (row remarkRow) read(system units.System) (followup.Remark, error) {
 		}
 	}
 	return remark, nil
+}
+
+// degreeApart is the unit of a difference of temperatures.
+func degreeApart(s units.System) string {
+	if s.In(units.Temperatures) == units.US {
+		return "°F"
+	}
+	return "K"
 }
 
 // inWords is a kept remark in a line.

@@ -3086,9 +3086,9 @@ func expected(p *page) templ.Component {
 						return templ_7745c5c3_Err
 					}
 					var templ_7745c5c3_Var151 string
-					templ_7745c5c3_Var151, templ_7745c5c3_Err = templ.JoinStringErrs(degrees(p.System, e.Supply))
+					templ_7745c5c3_Var151, templ_7745c5c3_Err = templ.JoinStringErrs(p.supply(e.Supply))
 					if templ_7745c5c3_Err != nil {
-						return templ.Error{Err: templ_7745c5c3_Err, FileName: `results.templ`, Line: 537, Col: 132}
+						return templ.Error{Err: templ_7745c5c3_Err, FileName: `results.templ`, Line: 537, Col: 123}
 					}
 					_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var151))
 					if templ_7745c5c3_Err != nil {

@@ -45,7 +45,7 @@ func (p *page) headlines() []headline {
 			continue
 		}
 		cold := c.Points[0]
-		h := headline{Circuit: c.Name, Kind: c.Kind, Supply: degrees(p.System, cold.Set), Return: degrees(p.System, cold.Return), Unit: degree(p.System)}
+		h := headline{Circuit: c.Name, Kind: c.Kind, Supply: p.supply(cold.Set), Return: degrees(p.System, cold.Return), Unit: degree(p.System)}
 		for _, e := range c.Rooms {
 			if e.Governs {
 				h.Also = e.Name
@@ -124,6 +124,11 @@ func degree(s units.System) string {
 
 func temperature(s units.System, t units.Temperature) string {
 	return degrees(s, t) + "\u00a0" + degree(s)
+}
+
+// supply is one of the sheet in the control's own step, as the reader writes figures.
+func (p *page) supply(t units.Temperature) string {
+	return p.Language.Writing(p.Sheet.SupplyText(p.System, t))
 }
 
 func (p *page) curve(circuit int, s size) string {

@@ -67,8 +67,10 @@ type attended struct {
 	Balanced  []visit.Checked
 	Photos    []photograph
 
-	Sealed bool
-	Faults map[string]answerFault
+	Sealed   bool
+	Unsigned []string             // why the signature was not taken
+	Signing  attendance.Signature // as typed
+	Faults   map[string]answerFault
 }
 
 // prefix is what the names of the fields on the page begin with.
@@ -594,10 +596,34 @@ func (s *server) sign(w http.ResponseWriter, r *http.Request) {
 		})
 	}
 	if err != nil {
-		s.write(w, r, http.StatusUnprocessableEntity, failed(err.Error(), s.framed(r)))
+		s.notSigned(w, r, err)
 		return
 	}
 	http.Redirect(w, r, p.House.Visit.at(p.House, "sign-off"), http.StatusSeeOther)
+}
+
+// notSigned says at the form why a visit was not signed or closed.
+func (s *server) notSigned(w http.ResponseWriter, r *http.Request, why error) {
+	ctx := r.Context()
+	r.SetPathValue("section", "sign-off")
+	p, err := s.openVisit(r)
+	if err != nil || p.Sheet == nil || p.House.Visit.Sealed {
+		s.write(w, r, http.StatusUnprocessableEntity, failed(why.Error(), s.framed(r)))
+		return
+	}
+	a := p.House.Visit
+	a.Signing = attendance.Signature{Who: strings.TrimSpace(r.PostFormValue("who")), As: r.PostFormValue("as")}
+	if a.Signing.Who == "" && len(a.Visit.Signatures) == 0 {
+		a.Unsigned = []string{words.Say(ctx, "visit.unsigned")}
+	} else {
+		a.Unsigned = []string{words.Say(ctx, "visit.notclosed")}
+		for line := range strings.SplitSeq(why.Error(), "\n") {
+			a.Unsigned = append(a.Unsigned, refusal(ctx, line))
+		}
+	}
+	p.judge(ctx)
+	p.askVisit(ctx)
+	s.write(w, r, http.StatusUnprocessableEntity, inHouse(p, s.framed(r)))
 }
 
 // visitFile gives a visit as a document.
@@ -692,6 +718,53 @@ func (p *page) orNothing(ctx context.Context, q units.Quantity) string {
 	return p.quantity(q)
 }
 
+// verdict heads the judgement. It follows the readings: where some are off, though no fault
+// is called for it, nobody is told that they fit.
+func (a *attended) verdict(ctx context.Context) string {
+	if !a.Judged.Sound {
+		return words.Say(ctx, "visit.unsound")
+	}
+	switch off, _ := a.Judged.Again(); off {
+	case visit.Wrong:
+		return words.Say(ctx, "visit.wrong")
+	case visit.Doubtful:
+		return words.Say(ctx, "visit.doubtful")
+	}
+	return words.Say(ctx, "visit.sound")
+}
+
+// remeasure names what to measure again where no fault is called; empty where all is right.
+func (a *attended) remeasure(ctx context.Context) string {
+	_, again := a.Judged.Again()
+	if !a.Judged.Sound || len(again) == 0 {
+		return ""
+	}
+	var list []string
+	for _, r := range again {
+		list = append(list, words.Engine(ctx, r.String()))
+	}
+	return words.Say(ctx, "visit.remeasure", strings.Join(list, "; "))
+}
+
+// answered counts the steps of the whole walk.
+func (a *attended) answered() (done, all int) {
+	for _, s := range a.Sections {
+		d, n := a.progress(s)
+		done, all = done+d, all+n
+	}
+	return done, all
+}
+
+// answeredWords say how much of the walk is answered, beside the button that closes it.
+func (a *attended) answeredWords(ctx context.Context) string {
+	done, all := a.answered()
+	said := words.Say(ctx, "visit.answered", done, all)
+	if done == 0 {
+		said += ". " + words.Say(ctx, "visit.answered.none")
+	}
+	return said
+}
+
 // visitSpoken says what the readings come to, for those who hear the page.
 func (p *page) visitSpoken(ctx context.Context) string {
 	a := p.House.Visit
@@ -699,9 +772,9 @@ func (p *page) visitSpoken(ctx context.Context) string {
 	case a.Judged == nil:
 		return ""
 	case a.Judged.Sound:
-		return words.Say(ctx, "visit.sound")
+		return a.verdict(ctx)
 	}
-	said := words.Say(ctx, "visit.unsound")
+	said := a.verdict(ctx)
 	for _, c := range a.causes() {
 		return said + words.Of(ctx).Colon() + words.Engine(ctx, c.Name())
 	}

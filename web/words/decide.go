@@ -12,6 +12,7 @@ var decided = map[string]entry{
 	"decide.old":          {"The survey was changed since: search again for the figures of now.", "Le relevé a changé depuis : cherchez encore pour les chiffres d’aujourd’hui.", "La inspección ha cambiado desde entonces: busque otra vez para las cifras de ahora.", "Die Aufnahme wurde seither geändert: suchen Sie noch einmal."},
 	"decide.partial":      {"The search was stopped before its end; this is the best so far.", "La recherche fut arrêtée avant la fin ; voici le meilleur jusqu’ici.", "La búsqueda se paró antes de acabar; esto es lo mejor hasta ahora.", "Die Suche wurde vorher angehalten; das ist das Beste bisher."},
 	"decide.best":         {"Recommended", "Recommandé", "Recomendado", "Empfohlen"},
+	"decide.unsure":       {"Nearest to comfort, not recommended", "Le plus près du confort, non recommandé", "Lo más cercano al confort, no recomendado", "Der Behaglichkeit am nächsten, nicht empfohlen"},
 	"decide.supply":       {"%s at %s outdoors", "%s par %s dehors", "%s con %s fuera", "%s bei %s außen"},
 	"decide.lowered":      {"lowered by %s", "abaissé de %s", "reducido %s", "abgesenkt um %s"},
 	"decide.preheat":      {"on %s early", "relancé %s avant", "encendido %s antes", "%s früher an"},

@@ -3,6 +3,12 @@ package words
 // engineVisitMore is what a visit says beside its steps: readings that only photographs
 // name, how the burner's pattern is worked out, and two faults at once.
 var engineVisitMore = map[string]wording{
+	// A log or a remark in a file with everything.
+	"%v: its rows are missing in the archive.": {"%s : ses lignes manquent dans l’archive.", "%s: faltan sus filas en el archivo.", "%s: Ihre Zeilen fehlen im Archiv."},
+	"this is no log: %v":                       {"ce n’est pas un enregistrement : %s", "esto no es un registro: %s", "das ist keine Aufzeichnung: %s"},
+	"this log has no name":                     {"cet enregistrement n’a pas de nom", "este registro no tiene nombre", "diese Aufzeichnung hat keinen Namen"},
+	"this is no remark: %v":                    {"ce n’est pas une remarque : %s", "esto no es un comentario: %s", "das ist keine Bemerkung: %s"},
+
 	"outdoor temperature in the shade": {"température extérieure à l’ombre", "temperatura exterior a la sombra", "Außentemperatur im Schatten"},
 	"at %s of hot water":               {"à %s d’eau chaude", "al %s de agua caliente", "bei %s heißem Wasser"},
 	"pump head":                        {"hauteur du circulateur", "presión de la bomba", "Förderhöhe der Pumpe"},
