@@ -303,17 +303,26 @@ func (m *Memory) Files(ctx context.Context, id string) ([]FileEntry, error) {
 	return entries, nil
 }
 
+// findFile gives a document and the place of one of its files.
+func (m *Memory) findFile(ctx context.Context, id, fileID string) (*kept, int, error) {
+	k, err := m.find(ctx, id)
+	if err != nil {
+		return nil, 0, err
+	}
+	i := k.file(fileID)
+	if i < 0 {
+		return nil, 0, NotFound
+	}
+	return k, i, nil
+}
+
 // ReadFile gives a file.
 func (m *Memory) ReadFile(ctx context.Context, id, fileID string) (File, error) {
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	k, err := m.find(ctx, id)
+	k, i, err := m.findFile(ctx, id, fileID)
 	if err != nil {
 		return File{}, err
-	}
-	i := k.file(fileID)
-	if i < 0 {
-		return File{}, NotFound
 	}
 	f := k.files[i]
 	return File{Name: f.entry.Name, Type: f.entry.Type, Data: copied(f.data)}, nil
@@ -323,13 +332,9 @@ func (m *Memory) ReadFile(ctx context.Context, id, fileID string) (File, error) 
 func (m *Memory) RenameFile(ctx context.Context, id, fileID, name string) error {
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	k, err := m.find(ctx, id)
+	k, i, err := m.findFile(ctx, id, fileID)
 	if err != nil {
 		return err
-	}
-	i := k.file(fileID)
-	if i < 0 {
-		return NotFound
 	}
 	f := &k.files[i]
 	if err := CheckFile(File{Name: name, Type: f.entry.Type, Data: f.data}); err != nil {
@@ -343,13 +348,9 @@ func (m *Memory) RenameFile(ctx context.Context, id, fileID, name string) error 
 func (m *Memory) RemoveFile(ctx context.Context, id, fileID string) error {
 	m.lock.Lock()
 	defer m.lock.Unlock()
-	k, err := m.find(ctx, id)
+	k, i, err := m.findFile(ctx, id, fileID)
 	if err != nil {
 		return err
-	}
-	i := k.file(fileID)
-	if i < 0 {
-		return NotFound
 	}
 	k.files = slices.Delete(k.files, i, i+1)
 	return nil
